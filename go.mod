@@ -1,0 +1,3 @@
+module silowright
+
+go 1.26
