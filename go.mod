@@ -1,3 +1,13 @@
 module silowright
 
 go 1.26
+
+require (
+	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b // indirect
+	github.com/google/go-cmp v0.7.0 // indirect
+	github.com/jung-kurt/gofpdf v1.16.2 // indirect
+	github.com/pelletier/go-toml/v2 v2.4.3 // indirect
+	github.com/rogpeppe/go-internal v1.14.1 // indirect
+	github.com/spf13/pflag v1.0.10 // indirect
+	golang.org/x/image v0.44.0 // indirect
+)
