@@ -1,0 +1,9 @@
+package main
+
+// commands lists every command in the order the help shows them. A command
+// lives in a file of its name and is added here.
+func commands() []command {
+	return []command{
+		startCommand,
+	}
+}

@@ -1,0 +1,130 @@
+// Silowright works out nursery silos built from second-hand drums: it reads a
+// job file and writes the shop pack, the findings and the bill.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime/debug"
+	"strings"
+
+	"silowright/cmd/internal/nearest"
+)
+
+// The exit codes. They are the same for every command.
+const (
+	exitOK   = 0
+	exitStop = 1 // it was worked out, and it does not fit or holds a stop
+	exitBad  = 2 // bad usage or bad input; nothing was written
+)
+
+// env is what a command sees of the world outside.
+type env struct {
+	stdin          io.Reader
+	stdout, stderr io.Writer
+	dir            string // relative names start here; empty: the process's own directory
+}
+
+// path returns name as this process can open it.
+func (e *env) path(name string) string {
+	if e.dir == "" || filepath.IsAbs(name) {
+		return name
+	}
+	return filepath.Join(e.dir, name)
+}
+
+// command is one word of the command line.
+type command struct {
+	name    string
+	args    string // how its arguments are written in the usage line: "[JOB]"
+	summary string // one line, lower case, no full stop
+	example string // one line to copy
+	run     func(e *env, args []string) error
+}
+
+func main() {
+	os.Exit(run(os.Args[1:], &env{stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr}))
+}
+
+// run does what args ask and returns the exit code.
+func run(args []string, e *env) int {
+	err := dispatch(args, e)
+	var stop stopError
+	switch {
+	case err == nil:
+		return exitOK
+	case errors.As(err, &stop):
+		if stop.says != "" {
+			fmt.Fprintf(e.stderr, "silowright: %s\n", oneLine(stop.says))
+		}
+		return exitStop
+	}
+	fmt.Fprintf(e.stderr, "silowright: %s\n", oneLine(err.Error()))
+	return exitBad
+}
+
+func dispatch(args []string, e *env) error {
+	if len(args) == 0 {
+		return usagef("no command given; hint: silowright --help lists them")
+	}
+	switch word := args[0]; word {
+	case "--help", "-h", "help":
+		return help(args[1:], e)
+	case "--version":
+		_, err := fmt.Fprintf(e.stdout, "silowright %s\n", version())
+		return err
+	default:
+		c, err := find(word)
+		if err != nil {
+			return err
+		}
+		err = c.run(e, args[1:])
+		var asked helpAsked
+		if errors.As(err, &asked) {
+			return printHelp(e.stdout, c, asked.flags)
+		}
+		return err
+	}
+}
+
+// help answers "help" and "help COMMAND".
+func help(args []string, e *env) error {
+	if len(args) == 0 {
+		return printUsage(e.stdout)
+	}
+	return dispatch([]string{args[0], "--help"}, e)
+}
+
+func find(word string) (command, error) {
+	var names []string
+	for _, c := range commands() {
+		if c.name == word {
+			return c, nil
+		}
+		names = append(names, c.name)
+	}
+	if strings.HasPrefix(word, "-") {
+		return command{}, usagef("unknown flag %q before the command; hint: write the command first, as in silowright check --json", word)
+	}
+	if near, ok := nearest.Word(word, names); ok {
+		return command{}, usagef("unknown command %q; hint: did you mean %q?", word, near)
+	}
+	return command{}, usagef("unknown command %q; hint: the commands are %s", word, strings.Join(names, ", "))
+}
+
+// version is the module's version as the Go tool recorded it.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok || info.Main.Version == "" {
+		return "(unknown version)"
+	}
+	return info.Main.Version
+}
+
+// oneLine keeps a message to one line whatever it quotes.
+func oneLine(s string) string {
+	return strings.Join(strings.FieldsFunc(s, func(r rune) bool { return r == '\n' || r == '\r' }), " ")
+}
