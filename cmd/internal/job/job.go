@@ -1,0 +1,228 @@
+// Package job reads a job file: what to build, from which drums, with which
+// holes. It is strict. Every key it does not know, every value of the wrong
+// kind or out of range and every set of sizes that cannot be made is refused
+// with one line that names file, line, key, value, allowed range and a hint.
+// What a file leaves out is filled with geometry's defaults and listed.
+package job
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"silowright/geometry"
+	"silowright/geometry/measure"
+)
+
+// File is a job file read and checked.
+type File struct {
+	Name     string // as the user wrote the path
+	Job      geometry.Job
+	Currency string // ISO 4217 code: three capital letters
+	// Prices is the price list as the file names it, PricesPath where that is:
+	// relative names start at the job file's own directory.
+	Prices     string
+	PricesPath string
+}
+
+// Read reads the job file at path. Every error names path; those about its
+// content are of type *Error.
+func Read(path string) (*File, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, openError(path, err)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("%s: is a directory; hint: name the job file in it, as in %s", path, filepath.Join(path, "job.toml"))
+	}
+	data, err := io.ReadAll(io.LimitReader(f, maxSize+1))
+	if err != nil {
+		return nil, openError(path, err)
+	}
+	return Parse(path, data)
+}
+
+func openError(path string, err error) error {
+	switch {
+	case path == "":
+		return errors.New("no job file named; hint: silowright start DIR writes one")
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("%s: no such file; hint: silowright start DIR writes a job file to begin with", path)
+	case errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("%s: may not be read; hint: look at its permissions", path)
+	}
+	var inner *fs.PathError
+	if errors.As(err, &inner) {
+		err = inner.Err
+	}
+	return fmt.Errorf("%s: cannot be read: %w; hint: is it a job file?", path, err)
+}
+
+// Parse reads a job from its text; name is used in messages and to find the
+// price list.
+func Parse(name string, data []byte) (*File, error) {
+	top, bad := decode(name, data)
+	if bad != nil {
+		return nil, bad
+	}
+	r := &reader{file: name, lines: top.lines, extra: map[string]bool{}}
+	f := r.job(top)
+	if err := r.first(); err != nil {
+		return nil, err
+	}
+	if r.possible(f); len(r.errs) > 0 {
+		return nil, r.first()
+	}
+	f.Name = name
+	f.PricesPath = f.Prices
+	if !filepath.IsAbs(f.Prices) {
+		f.PricesPath = filepath.Join(filepath.Dir(name), f.Prices)
+	}
+	return f, nil
+}
+
+// reader is the state of reading one file.
+type reader struct {
+	file  string
+	lines lines
+	units measure.Unit
+	errs  []*Error
+	kinds []kind
+	extra map[string]bool // stopper numbers that [fittings] measures
+}
+
+// kind is one [[drum]] with what it overrides.
+type kind struct {
+	path     string
+	drum     geometry.Drum
+	given    bool // count was given
+	own      section
+	fittings geometry.Fittings
+	hoops    []int             // place in the file of each of drum.Hoops, lowest first
+	origin   map[string]string // key → path that set it
+}
+
+// The keys that stand above the first section, with those of [prices].
+var topKeys = []string{"name", "units", "drum_silos", "pipe_silos", "currency"}
+
+// job reads the whole file; what it returns is only good when r.errs is empty.
+func (r *reader) job(top table) *File {
+	f := &File{Currency: "USD", Prices: "prices.csv"}
+	j := &f.Job
+	j.Name = "nursery silos"
+	var defaulted []geometry.Default
+	optional := func(key string, read func(v any), fallback string) {
+		if v, ok := top.items[key]; ok {
+			read(v)
+		} else {
+			defaulted = append(defaulted, geometry.Default{Key: key, Value: fallback})
+		}
+	}
+	required := func(key, means string, read func(v any)) {
+		if v, ok := top.items[key]; ok {
+			read(v)
+		} else {
+			r.fail(key, "", missing, "", "write "+means+" above the first section")
+		}
+	}
+	optional("units", func(v any) {
+		if w, ok := r.word("units", v, []string{"in", "mm"}); ok && w == "mm" {
+			r.units = measure.UnitMM
+		}
+	}, "in")
+	j.Units = r.units
+	optional("name", func(v any) { j.Name, _ = r.title("name", v, 60) }, j.Name)
+	required("drum_silos", "how many drum silos to build, as in drum_silos = 20",
+		func(v any) { j.DrumSilos, _ = r.count("drum_silos", v, 0, maxCount) })
+	required("pipe_silos", "how many pipe silos to build, as in pipe_silos = 12 (0 for none)",
+		func(v any) { j.PipeSilos, _ = r.count("pipe_silos", v, 0, maxCount) })
+	optional("currency", func(v any) { f.Currency = r.currency("currency", v) }, f.Currency)
+	if f.Prices = r.prices(top, f.Prices); top.lines["prices.file"] == 0 {
+		defaulted = append(defaulted, geometry.Default{Key: "prices.file", Value: f.Prices})
+	}
+	r.unknown(top, append(append([]string{"drum", "fittings", "prices"}, topKeys...), sectionNames()...), "")
+
+	base := r.fittings(top)
+	shared := r.sections(top)
+	r.drums(top, j)
+	if len(r.errs) > 0 {
+		return f
+	}
+	j.Kinds, j.Defaulted = r.lay(shared, base)
+	j.Defaulted = append(defaulted, j.Defaulted...)
+	return f
+}
+
+// maxCount is the most silos, or drums of a kind, one job may hold.
+const maxCount = 100000
+
+func (r *reader) currency(path string, v any) string {
+	s, _ := v.(string)
+	ok := len(s) == 3
+	for _, c := range s {
+		ok = ok && c >= 'A' && c <= 'Z'
+	}
+	if !ok {
+		r.fail(path, show(v), "is not a currency code", "three capital letters (ISO 4217)", `as in currency = "USD" or "EUR"`)
+	}
+	return s
+}
+
+func (r *reader) prices(top table, fallback string) string {
+	t, ok := r.table(top, "prices")
+	if !ok {
+		return fallback
+	}
+	r.unknown(t, []string{"file"}, "prices")
+	v, ok := t.items["file"]
+	if !ok {
+		return fallback
+	}
+	name, ok := r.title(t.at("file"), v, 240)
+	if !ok {
+		return fallback
+	}
+	return name
+}
+
+// table returns the section called key of t, failing when it is something else.
+func (r *reader) table(t table, key string) (table, bool) {
+	v, ok := t.items[key]
+	if !ok {
+		return table{}, false
+	}
+	items, ok := v.(map[string]any)
+	if !ok {
+		r.fail(t.at(key), show(v), "is not a section", "", fmt.Sprintf("write it as [%s] with its keys below", keyName(t.at(key))))
+		return table{}, false
+	}
+	return table{path: t.at(key), items: items, lines: t.lines}, true
+}
+
+// tables returns the entries of the list of sections called key.
+func (r *reader) tables(t table, key, example string) []table {
+	v, ok := t.items[key]
+	if !ok {
+		return nil
+	}
+	list, ok := v.([]any)
+	if !ok {
+		r.fail(t.at(key), show(v), "is not a list", "", "write "+example)
+		return nil
+	}
+	var out []table
+	for i, v := range list {
+		path := entry(t.at(key), i)
+		items, ok := v.(map[string]any)
+		if !ok {
+			r.fail(path, show(v), "is not a set of keys", "", "write "+example)
+			return nil
+		}
+		out = append(out, table{path: path, items: items, lines: t.lines})
+	}
+	return out
+}
