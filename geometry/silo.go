@@ -92,25 +92,26 @@ type Slot struct {
 
 // Hole is a round hole through a curved wall, with what goes through it.
 type Hole struct {
-	Name        string // "outlet", "inlet", "drain", "pipe silo outlet"
-	Part        string // "body", "base", "pipe silo"
-	Height      length // centre above the part's standing face (foot, ground, screened end)
-	BelowRim    length // centre below the rim; zero for the base
-	Round       length // datum to the centre
-	Radius      length // outside radius of the wall
-	Wall        length
-	Saw         length // nominal
-	Diameter    length // as the saw leaves it
-	Arc         length // width of the outline laid flat: 2R·asin(d/2R)
-	Pipe        PipeRef
-	PipeOutside length
-	PipeInside  length
-	Clearance   length // hole less pipe
-	Joint       Joint
-	Footprint   length // diameter of wall taken up: coupling, grommet flange or stopper
-	Coupling    CouplingFit
-	Grommet     GrommetFit
-	Stopper     StopperFit
+	Name          string // "outlet", "inlet", "drain", "pipe silo outlet"
+	Part          string // "body", "base", "pipe silo"
+	Height        length // centre above the part's standing face (foot, ground, screened end)
+	BelowRim      length // centre below the rim; zero for the base
+	Round         length // datum to the centre
+	Radius        length // outside radius of the wall
+	Wall          length
+	Saw           length // nominal
+	Diameter      length // as the saw leaves it
+	Arc           length // width of the outline laid flat: 2R·asin(d/2R)
+	Pipe          PipeRef
+	PipeOutside   length
+	PipeInside    length
+	PipeTolerance length
+	Clearance     length // hole less pipe
+	Joint         Joint
+	Footprint     length // diameter of wall taken up: coupling, grommet flange or stopper
+	Coupling      CouplingFit
+	Grommet       GrommetFit
+	Stopper       StopperFit
 }
 
 // CouplingFit is how two couplings sandwich the wall.
@@ -121,14 +122,18 @@ type CouplingFit struct {
 	Cover          length // coupling past the hole, centred
 	WorstCover     length // the same with the pipe pushed to one side
 	Nipple         length
+	Grip           length // wall and the gaps under both faces: what the nipple spans between the sockets
 	Fill           length // nipple inside each socket
-	Measured       bool   // the job measured the coupling
+	Measured       bool   // the job measured the coupling's outside
+	Standing       string // of the outside and the depth when it did not
 }
 
 // GrommetFit is what a grommet needs.
 type GrommetFit struct {
 	Hole     length
-	Standing string // of the number: a stock.Standing or "label"
+	Known    bool   // a label or a table gives the hole
+	Label    bool   // the job states what the label reads
+	Standing string // of the table's number
 }
 
 // StopperFit is how a stopper sits.
@@ -138,6 +143,8 @@ type StopperFit struct {
 	Length       length
 	SeatDepth    length // how much of it goes into the hole from the small end
 	SeatFraction float64
+	Measured     bool
+	Standing     string
 }
 
 // Seat is how the foot sits in the base.
@@ -173,6 +180,7 @@ type PipeSilo struct {
 	Resin                 Bead
 	Hole                  Hole
 	Under                 length // screen above the drum silo's mesh
+	StandOff              length // between the pipe's wall and the drum's, on the outlet's side
 	Round                 length // least gap between pipe and wall, on the side away from the outlet
 	RimAbove              length // its open end above the drum silo's rim; negative when below
 	ScreenArea            measure.Area
@@ -186,6 +194,7 @@ type Weights struct {
 	PlenumVolume           measure.Volume
 	SeedBay                measure.Volume // mesh up to the outlet's invert
 	Sag                    length
+	BarStress              measure.Stress // pull in a lattice bar
 	HandleStress           measure.Stress
 }
 
@@ -229,3 +238,7 @@ type Template struct {
 	Labels    []Label
 	Up        string // which way is up, for the reader
 }
+
+// Holes are the silo's round holes in the order they are cut: outlet, inlet,
+// drain, the pipe silo's.
+func (s *Silo) Holes() []Hole { return []Hole{s.Outlet, s.Inlet, s.Drain, s.Pipe.Hole} }

@@ -58,12 +58,6 @@ type Drum struct {
 	Hoops       []Hoop // lowest first
 }
 
-// Circumference is the tape's reading round the plain wall.
-func (d Drum) Circumference() length { return length(3.141592653589793) * d.Outside }
-
-// Bore is the inside diameter of the plain wall.
-func (d Drum) Bore() length { return d.Outside - 2*d.Wall }
-
 // Hoop is a stiffening rib round the wall, from From to To above the ground.
 type Hoop struct{ From, To, Outside length }
 

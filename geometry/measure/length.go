@@ -1,11 +1,8 @@
 package measure
 
 import (
-	"errors"
 	"fmt"
 	"math"
-	"strconv"
-	"strings"
 )
 
 // Unit says which unit a bare number is in and which unit is written first.
@@ -26,44 +23,75 @@ func (u Unit) String() string {
 }
 
 // Both writes l in both units, the shop's own first: "10 1/2 in (266.7 mm)"
-// or "266.7 mm (10 1/2 in)". Inches are to the nearest 1/16, mm to 0.1.
+// or "266.7 mm (10 1/2 in)". Inches are to the nearest 1/16, mm to 0.1; what
+// is too small for that is written in thousandths of an inch and hundredths of
+// a millimetre: "0.006 in (0.15 mm)". A length that is no number or longer
+// than a kilometre is written as "out of range".
 func (l Length) Both(u Unit) string {
-	if u == UnitMM {
-		return l.Metric() + " mm (" + l.Inch(16) + " in)"
+	if !l.printable() {
+		return outOfRange
 	}
-	return l.Inch(16) + " in (" + l.Metric() + " mm)"
+	return both(u, l.inchText()+" in", l.mmText()+" mm")
 }
 
-// In writes l in u alone, with the unit: "10 1/2 in" or "266.7 mm".
+// In writes l in u alone, with the unit and as Both does: "10 1/2 in" or
+// "266.7 mm".
 func (l Length) In(u Unit) string {
-	if u == UnitMM {
-		return l.Metric() + " mm"
+	switch {
+	case !l.printable():
+		return outOfRange
+	case u == UnitMM:
+		return l.mmText() + " mm"
 	}
-	return l.Inch(16) + " in"
+	return l.inchText() + " in"
+}
+
+// outOfRange stands in print for a number that no drum has.
+const outOfRange = "out of range"
+
+// printable reports whether l is a number and within a kilometre.
+func (l Length) printable() bool { return l.Finite() && l.Abs() <= 1000*Metre }
+
+// inchText is Inch(16), or thousandths where that would round to nothing.
+func (l Length) inchText() string {
+	if s := l.Inch(16); s != "0" {
+		return s
+	}
+	return decimals(l.Inches(), 3)
+}
+
+// mmText is Metric, or hundredths under half a millimetre.
+func (l Length) mmText() string {
+	if l.Abs() < Millimetre/2 {
+		return decimals(l.MM(), 2)
+	}
+	return l.Metric()
 }
 
 // Metric writes l in mm to one decimal without trailing zeros and without the
 // unit: "266.7", "900".
 func (l Length) Metric() string {
-	return strconv.FormatFloat(roundTo(float64(l), 1), 'f', -1, 64)
+	if !l.printable() {
+		return outOfRange
+	}
+	return decimals(l.MM(), 1)
 }
 
 // Inch writes l in inches as a shop writes them, to the nearest 1/den in
-// (den a power of two), reduced, without the unit: "10 1/2", "3/16", "-1/8".
+// (den from 1 to 1024), reduced, without the unit: "10 1/2", "3/16", "-1/8".
 func (l Length) Inch(den int) string {
-	n := int64(math.Round(l.Inches() * float64(den)))
-	if n == 0 {
-		return "0"
+	if !l.printable() {
+		return outOfRange
 	}
+	d := int64(rulerDen(den))
+	n := int64(math.Round(l.Inches() * float64(d)))
 	sign := ""
 	if n < 0 {
 		sign, n = "-", -n
 	}
-	d := int64(den)
 	whole, n := n/d, n%d
-	for n != 0 && n%2 == 0 {
-		n, d = n/2, d/2
-	}
+	g := gcd(n, d)
+	n, d = n/g, d/g
 	switch {
 	case n == 0:
 		return fmt.Sprintf("%s%d", sign, whole)
@@ -73,36 +101,31 @@ func (l Length) Inch(den int) string {
 	return fmt.Sprintf("%s%d %d/%d", sign, whole, n, d)
 }
 
-// Round returns l rounded to the nearest 1/den in, and the error of the
-// rounding (rounded − l).
+// Round returns l rounded to the nearest 1/den in (den from 1 to 1024), and
+// the error of the rounding (rounded − l).
 func (l Length) Round(den int) (Length, Length) {
-	r := Inch * Length(math.Round(l.Inches()*float64(den))/float64(den))
+	d := float64(rulerDen(den))
+	r := Inch * Length(math.Round(l.Inches()*d)/d)
 	return r, r - l
 }
 
-func roundTo(x float64, places int) float64 {
-	p := math.Pow(10, float64(places))
-	r := math.Round(x*p) / p
-	if r == 0 {
-		return 0 // never "-0"
+// rulerDen keeps a ruler's division within what Inch and Round can write.
+func rulerDen(den int) int { return min(max(den, 1), 1024) }
+
+func gcd(a, b int64) int64 {
+	for b != 0 {
+		a, b = b, a%b
 	}
-	return r
+	return a
 }
 
-// ErrLength is wrapped by every error of ParseLength.
-var ErrLength = errors.New("not a length")
-
-// ParseLength reads a length as a shop writes it. A number without a unit is
-// in bare. To be written by hand: "34 3/4", "10-1/2 in", "883 mm", "88.3 cm",
-// "2 ft 10 3/4 in", "2' 10 3/4\"", "1.9", ".5", "⅛".
-func ParseLength(s string, bare Unit) (Length, error) {
-	s = strings.TrimSpace(s)
-	f, err := strconv.ParseFloat(s, 64)
-	if err != nil || !finite(f) {
-		return 0, fmt.Errorf("%q: %w", s, ErrLength)
+// ParseUnit reads "in" or "mm".
+func ParseUnit(s string) (Unit, error) {
+	switch s {
+	case "in":
+		return UnitInch, nil
+	case "mm":
+		return UnitMM, nil
 	}
-	if bare == UnitMM {
-		return Length(f), nil
-	}
-	return Length(f) * Inch, nil
+	return UnitInch, fmt.Errorf("%q is not a unit; hint: in or mm", s)
 }

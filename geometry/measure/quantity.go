@@ -1,6 +1,6 @@
 package measure
 
-import "strconv"
+import "math"
 
 // Quantity is a number with its unit, for places such as findings and reports
 // where values of several kinds stand in one column. Unit is one of "mm",
@@ -31,18 +31,26 @@ func Count(n int) Quantity { return Quantity{float64(n), ""} }
 // Percent returns the ratio r as a percentage.
 func Percent(r float64) Quantity { return Quantity{100 * r, "%"} }
 
-// Text writes q for a reader who works in u: a length in both units, every
-// other kind in its own unit with at most three significant decimals.
+// Text writes q for a reader who works in u: lengths, areas, volumes, masses
+// and stresses in both units, the reader's first; angles, ratios and counts to
+// two decimals. A value that is no number is written as "out of range".
 func (q Quantity) Text(u Unit) string {
-	if q.Unit == "mm" {
-		return Length(q.Value).Both(u)
+	if !finite(q.Value) || math.Abs(q.Value) > 1e15 {
+		return outOfRange
 	}
-	s := strconv.FormatFloat(roundTo(q.Value, 2), 'f', -1, 64)
 	switch q.Unit {
-	case "":
-		return s
-	case "°", "%":
-		return s + q.Unit
+	case "mm":
+		return Length(q.Value).Both(u)
+	case "mm²":
+		return Area(q.Value).Both(u)
+	case "mL":
+		return (Volume(q.Value) * Millilitre).Both(u)
+	case "kg":
+		return Mass(q.Value).Both(u)
+	case "MPa":
+		return Stress(q.Value).Both(u)
+	case "", "°", "%":
+		return decimals(q.Value, 2) + q.Unit
 	}
-	return s + " " + q.Unit
+	return decimals(q.Value, 2) + " " + q.Unit
 }

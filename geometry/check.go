@@ -1,0 +1,84 @@
+package geometry
+
+import (
+	"math"
+	"strconv"
+
+	"fmt"
+	"silowright/geometry/path"
+
+	"silowright/geometry/measure"
+)
+
+// checks runs every check on a solved silo, in the order a builder meets the
+// parts. A new check is one more function in a file named for its part.
+func checks(s *Silo) []Finding {
+	var out []Finding
+	for _, group := range [][]Finding{
+		drumChecks(s),
+		latticeChecks(s),
+		ringChecks(s),
+		meshChecks(s),
+		handleChecks(s),
+		HoleChecks(s.Outlet, s.Spec.Units),
+		bodySpacing(s),
+		HoleChecks(s.Inlet, s.Spec.Units),
+		HoleChecks(s.Drain, s.Spec.Units),
+		baseSpacing(s),
+		plenumChecks(s),
+		seatChecks(s),
+		pipeSiloChecks(s),
+		loadChecks(s),
+	} {
+		out = append(out, group...)
+	}
+	for i := range out {
+		out[i].Drum = s.Spec.Drum.Label
+	}
+	return out
+}
+
+// Worst is the worst level among findings.
+func Worst(fs []Finding) Level {
+	w := OK
+	for _, f := range fs {
+		w = max(w, f.Level)
+	}
+	return w
+}
+
+var (
+	practice = Basis{Kind: CommonPractice}
+	worked   = Basis{Kind: Worked}
+)
+
+// atLeast grades a measure that should be at least good; below bad it is a
+// stop, between them a caution.
+func atLeast(v, bad, good length) Level {
+	switch {
+	case v < bad:
+		return Stop
+	case v < good:
+		return Caution
+	}
+	return OK
+}
+
+// lengths fills a finding whose measure and limit are lengths.
+func lengths(id, key string, lv Level, measured, limit length, b Basis, says string, args ...any) Finding {
+	return quantities(id, key, lv, measured.Quantity(), limit.Quantity(), b, says, args...)
+}
+
+func quantities(id, key string, lv Level, measured, limit measure.Quantity, b Basis, says string, args ...any) Finding {
+	return Finding{ID: id, Key: key, Level: lv, Measured: measured, Limit: limit, Basis: b, Says: fmt.Sprintf(says, args...)}
+}
+
+// say picks the sentence for a level.
+func say(lv Level, ok, caution, stop string) string { return [...]string{ok, caution, stop}[lv] }
+
+const pi = math.Pi
+
+func pt(x, y length) path.Point { return path.Pt(x, y) }
+
+// trimFloat writes x to one decimal.
+func trimFloat(x float64) string { return strconv.FormatFloat(x, 'f', 1, 64) }

@@ -1,0 +1,232 @@
+package geometry
+
+import (
+	"strings"
+
+	"silowright/geometry/measure"
+	"silowright/geometry/stock"
+)
+
+// key is the job-file section of a hole.
+func (h Hole) key() string {
+	if h.Name == "pipe silo outlet" {
+		return "pipe_silo"
+	}
+	return h.Name
+}
+
+func (h Hole) id(check string) string { return strings.ReplaceAll(h.key(), "_", "-") + "." + check }
+
+// HoleChecks are the checks of one hole by itself: saw against pipe, and what
+// its joint needs. Sentences are written for a reader who works in u.
+func HoleChecks(h Hole, u measure.Unit) []Finding {
+	switch h.Joint {
+	case JointStopper:
+		return []Finding{stopperCheck(h, u)}
+	case JointGrommet:
+		return []Finding{grommetCheck(h, u)}
+	}
+	return []Finding{sawPipeCheck(h, u), coverCheck(h, u), nippleCheck(h, u)}
+}
+
+// sawPipeCheck holds the hole against the pipe that goes through it. A
+// clearance under 1/64 in is tight; more than that of the largest clearance
+// hole quoted for the pipe is loose.
+func sawPipeCheck(h Hole, u measure.Unit) Finding {
+	const tight = measure.Inch / 64
+	loose := h.PipeOutside * 15 / 100
+	b := practice
+	if t, ok := stock.ClearanceHole(h.Pipe.Size); ok && t.Max > 0 {
+		loose = t.Max - h.PipeOutside
+		b = Basis{Published, t.Origin.Source}
+	}
+	least := h.Clearance - h.PipeTolerance
+	id, key := h.id("saw-pipe"), h.key()+".saw"
+	switch {
+	case h.Clearance <= 0:
+		return lengths(id, key, Stop, h.Clearance, tight, worked,
+			"the hole comes out %s and the pipe is %s outside: it does not go through; use %s",
+			h.Diameter.Both(u), h.PipeOutside.Both(u), sawAdvice(h, u))
+	case least < tight:
+		return lengths(id, key, Caution, least, tight, practice,
+			"the pipe at its largest has only %s to spare in the hole: a tight fit; sand the hole or use %s",
+			maxLength(0, least).Both(u), sawAdvice(h, u))
+	case h.Clearance > loose+tight:
+		return lengths(id, key, Caution, h.Clearance, loose, b,
+			"the hole is %s larger than the pipe: loose, and the couplings must cover it; use %s",
+			h.Clearance.Both(u), sawAdvice(h, u))
+	}
+	return lengths(id, key, OK, h.Clearance, tight, worked,
+		"the pipe passes with %s to spare", h.Clearance.Both(u))
+}
+
+// sawAdvice names the smallest saw of the series that would do.
+func sawAdvice(h Hole, u measure.Unit) string {
+	for _, s := range SawsFor(h) {
+		return "the " + s.Name(u) + " saw"
+	}
+	return "another pipe: no saw of the series does"
+}
+
+// SawsFor lists the saws of the series that suit the hole's joint, smallest
+// first: for couplings those that pass the pipe neither tight nor loose and
+// are covered, for a grommet those within 1/32 in of what it wants, for a
+// stopper those it seats in well.
+func SawsFor(h Hole) []stock.HoleSaw {
+	oversize := h.Diameter - h.Saw
+	var out []stock.HoleSaw
+	for _, s := range stock.HoleSaws() {
+		d := s.Diameter + oversize
+		ok := false
+		switch h.Joint {
+		case JointStopper:
+			f := (d - h.Stopper.Bottom) / (h.Stopper.Top - h.Stopper.Bottom)
+			ok = f >= seatShallow && f <= seatDeep
+		case JointGrommet:
+			ok = h.Grommet.Known && (s.Diameter-h.Grommet.Hole).Abs() <= grommetSlack
+		default:
+			clear := d - h.PipeOutside
+			loose := h.PipeOutside * 15 / 100
+			if t, found := stock.ClearanceHole(h.Pipe.Size); found && t.Max > 0 {
+				loose = t.Max - h.PipeOutside
+			}
+			ok = clear-h.PipeTolerance >= measure.Inch/64 && clear <= loose+measure.Inch/64 &&
+				h.Coupling.Outside > d
+		}
+		if ok {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// coverCheck holds the coupling's face against the hole it must cover, with
+// the pipe pushed to one side.
+func coverCheck(h Hole, u measure.Unit) Finding {
+	const good = measure.Inch / 8
+	c := h.Coupling
+	b := Basis{JobSetting, "fittings.coupling"}
+	note := ""
+	if !c.Measured {
+		b = Basis{FromMemory, "least outside a coupling can have: socket bottom + 2 × pipe wall"}
+		if c.Standing == string(stock.Derived) {
+			b = Basis{Worked, "least outside a coupling can have: ASTM D2466 socket bottom + 2 × ASTM D1785 wall"}
+		}
+		note = "; couplings vary: measure yours and set fittings.coupling"
+	}
+	lv := OK
+	if c.WorstCover < good {
+		lv = Caution
+	}
+	if c.Cover <= 0 {
+		lv = Stop
+	}
+	return lengths(h.id("saw-cover"), h.key()+".saw", lv, c.WorstCover, good, b,
+		say(lv, "a coupling %s outside covers the hole by %s at worst, %s when centred; its flat face leaves %s at its edge for sealant%s",
+			"a coupling %s outside covers the hole by %s at worst, %s when centred: keep the pipe centred and bed the faces (gap at the edge %s) in sealant%s",
+			"a coupling %s outside does not cover the hole (%s at worst, %s when centred; gap at the edge %s): use a smaller saw or larger couplings%s"),
+		c.Outside.Both(u), c.WorstCover.Both(u), c.Cover.Both(u), c.FaceGap.Both(u), note)
+}
+
+// nippleCheck says how much of each socket the nipple fills, wall and face
+// gaps counted, and whether the couplings can close on the wall.
+func nippleCheck(h Hole, u measure.Unit) Finding {
+	c := h.Coupling
+	key := h.key() + ".nipple"
+	if h.Name == "pipe silo outlet" {
+		key = "pipe_silo.pipe_out_length"
+	}
+	b := Basis{Published, "ASTM D2466, least socket depth"}
+	if c.Measured {
+		b = Basis{JobSetting, "fittings.coupling"}
+	} else if c.Standing == string(stock.Memory) {
+		b = Basis{FromMemory, "ISO 727-1, socket depth"}
+	}
+	full := c.Grip + 2*c.Depth
+	switch {
+	case c.Fill > c.Depth:
+		return lengths(h.id("nipple-sockets"), key, Stop, c.Nipple, full, b,
+			"the nipple is %s longer than wall and both sockets: the couplings cannot close on the wall; cut it to %s at most",
+			(c.Nipple - full).Both(u), full.Both(u))
+	case c.Fill < c.Depth/2:
+		return lengths(h.id("nipple-sockets"), key, Stop, c.Fill, c.Depth, b,
+			"the nipple reaches only %s into each socket, which is %s deep: too little to hold; make it %s long",
+			maxLength(0, c.Fill).Both(u), c.Depth.Both(u), full.Both(u))
+	case c.Fill < 0.9*c.Depth:
+		return lengths(h.id("nipple-sockets"), key, Caution, c.Fill, c.Depth, b,
+			"the nipple fills %s of each socket, which is %s deep: it holds less than a full joint; %s would fill both",
+			c.Fill.Both(u), c.Depth.Both(u), full.Both(u))
+	}
+	return lengths(h.id("nipple-sockets"), key, OK, c.Fill, c.Depth, b,
+		"the nipple fills %s of each socket, which is %s deep", c.Fill.Both(u), c.Depth.Both(u))
+}
+
+// grommetSlack is how far a saw may be from the hole a grommet asks for.
+const grommetSlack = measure.Inch / 32
+
+// grommetCheck holds the saw against the hole the grommet's label or the table
+// asks for. The label, stated in the job, wins.
+func grommetCheck(h Hole, u measure.Unit) Finding {
+	g := h.Grommet
+	id, key := h.id("saw-grommet"), h.key()+".saw"
+	off := h.Saw - g.Hole
+	if !g.Known {
+		return lengths(id, key, Caution, h.Saw, 0, Basis{Kind: FromMemory},
+			"no table gives the hole for a %s grommet: read the grommet's own label and set fittings.grommet", h.Pipe.Size)
+	}
+	lv := OK
+	if off.Abs() > grommetSlack {
+		lv = Stop
+	}
+	if g.Label {
+		return lengths(id, key, lv, h.Saw, g.Hole, Basis{JobSetting, "fittings.grommet, read from its label"},
+			say(lv, "the saw (%s) is what the grommet's label asks for (%s)", "",
+				"the saw (%s) is not what the grommet's label asks for (%s): change the saw"),
+			h.Saw.Both(u), g.Hole.Both(u))
+	}
+	b := Basis{FromMemory, "usual pipe-to-tank grommet table"}
+	if lv == OK {
+		return lengths(id, key, Caution, h.Saw, g.Hole, b,
+			"the saw (%s) agrees with the usual table (%s), which is from memory: read the grommet's own label and set fittings.grommet before cutting",
+			h.Saw.Both(u), g.Hole.Both(u))
+	}
+	return lengths(id, key, Stop, h.Saw, g.Hole, b,
+		"the saw is %s but the usual table, from memory and so not certain, says %s for a %s grommet: do not cut before reading the grommet's own label; set fittings.grommet to what it says, and that wins",
+		h.Saw.Both(u), g.Hole.Both(u), h.Pipe.Size)
+}
+
+// How much of a stopper's taper may go in: less and it falls out, more and it
+// goes through (common practice, no source).
+const (
+	seatShallow = 0.15
+	seatDeep    = 0.85
+)
+
+func stopperCheck(h Hole, u measure.Unit) Finding {
+	f := h.Stopper
+	lv := OK
+	if f.SeatFraction < seatShallow || f.SeatFraction > seatDeep {
+		lv = Caution
+	}
+	if f.SeatFraction <= 0 || f.SeatFraction >= 1 {
+		lv = Stop
+	}
+	limit := f.Bottom
+	if f.SeatFraction > 0.5 {
+		limit = f.Top
+	}
+	b := Basis{Kind: JobSetting, Source: "fittings.stopper"}
+	if !f.Measured {
+		b = Basis{Kind: Published, Source: "table of tapered rubber stoppers (" + f.Standing + ")"}
+	}
+	advice := "try another stopper"
+	if saws := SawsFor(h); len(saws) > 0 {
+		advice = "the " + saws[0].Name(u) + " saw would do"
+	}
+	return lengths(h.id("saw-stopper"), h.key()+".saw", lv, h.Diameter, limit, b,
+		say(lv, "a No. %s stopper (%s to %s) goes %.0f %% of its length, %s, into the %s hole%s",
+			"a No. %s stopper (%s to %s) goes %.0f %% of its length, %s, into the %s hole: a poor seat; %s",
+			"a No. %s stopper (%s to %s) does not close the hole (%.0f %%, %s, of %s): %s"),
+		f.Number, f.Bottom.Both(u), f.Top.Both(u), 100*f.SeatFraction, f.SeatDepth.Both(u), h.Diameter.Both(u),
+		map[bool]string{true: "", false: advice}[lv == OK])
+}

@@ -1,0 +1,86 @@
+package measure
+
+import (
+	"math"
+	"strconv"
+)
+
+// Both writes a in both units, the shop's own first, to three figures:
+// "35.2 in² (227 cm²)". Under a square centimetre it writes mm².
+func (a Area) Both(u Unit) string {
+	if !bulk(float64(a)) {
+		return outOfRange
+	}
+	metric := figures(float64(a)/100) + " cm²"
+	if math.Abs(float64(a)) < 100 {
+		metric = figures(float64(a)) + " mm²"
+	}
+	return both(u, figures(a.SquareInches())+" in²", metric)
+}
+
+// Both writes v in both units, the shop's own first, to three figures:
+// "55 US gal (208 L)", and under a litre "10.1 fl oz (299 mL)" (US fluid
+// ounces).
+func (v Volume) Both(u Unit) string {
+	switch {
+	case !bulk(float64(v)):
+		return outOfRange
+	case math.Abs(float64(v)) < float64(Litre):
+		return both(u, figures(float64(v/USFluidOunce))+" fl oz", figures(v.ML())+" mL")
+	}
+	return both(u, figures(v.Gallons())+" US gal", figures(v.Litres())+" L")
+}
+
+// Both writes m in both units, the shop's own first, to three figures:
+// "51 lb (23.1 kg)".
+func (m Mass) Both(u Unit) string {
+	if !bulk(float64(m)) {
+		return outOfRange
+	}
+	return both(u, figures(m.Pounds())+" lb", figures(m.Kg())+" kg")
+}
+
+// Both writes s in both units, the shop's own first, to three figures:
+// "800 psi (5.52 MPa)".
+func (s Stress) Both(u Unit) string {
+	if !bulk(float64(s)) {
+		return outOfRange
+	}
+	return both(u, figures(float64(s/PSI))+" psi", figures(s.MPa())+" MPa")
+}
+
+// bulk reports whether x is a number that can be printed in full.
+func bulk(x float64) bool { return finite(x) && math.Abs(x) <= 1e15 }
+
+// both puts the shop's own unit first and the other in brackets.
+func both(u Unit, inch, metric string) string {
+	if u == UnitMM {
+		return metric + " (" + inch + ")"
+	}
+	return inch + " (" + metric + ")"
+}
+
+// figures writes x to three figures, whole numbers in full and never finer
+// than a thousandth: "1550", "35.2", "0.05".
+func figures(x float64) string {
+	switch a := math.Abs(x); {
+	case a >= 100:
+		return decimals(x, 0)
+	case a >= 10:
+		return decimals(x, 1)
+	case a >= 1:
+		return decimals(x, 2)
+	}
+	return decimals(x, 3)
+}
+
+// decimals writes x to at most so many places, without trailing zeros and
+// never as "-0".
+func decimals(x float64, places int) string {
+	p := math.Pow(10, float64(places))
+	r := math.Round(x*p) / p
+	if r == 0 {
+		return "0"
+	}
+	return strconv.FormatFloat(r, 'f', -1, 64)
+}
