@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"unicode"
 )
 
 // Error is one thing wrong with a job file, in one line: where, which key,
@@ -45,7 +46,15 @@ func (e *Error) Error() string {
 	if e.Hint != "" {
 		b.WriteString("; hint: " + e.Hint)
 	}
-	return b.String()
+	return strings.Map(printable, b.String())
+}
+
+// printable keeps what a file holds from breaking the line or the terminal.
+func printable(c rune) rune {
+	if unicode.IsPrint(c) {
+		return c
+	}
+	return '?'
 }
 
 var indexes = regexp.MustCompile(`\[[0-9]+\]`)

@@ -279,6 +279,9 @@ func FuzzJob(f *testing.F) {
 			if e.Hint == "" || (e.Key == "" && e.Why == "") {
 				t.Fatalf("%q has no hint, or neither key nor reason", err)
 			}
+			if strings.ContainsAny(err.Error(), "\n\r\x1b\x00") {
+				t.Fatalf("%q is not one plain line", err)
+			}
 			return
 		}
 		for _, s := range got.Job.Kinds {

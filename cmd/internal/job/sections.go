@@ -60,10 +60,13 @@ func (r *reader) sections(t table) section {
 // name that t's keys are known by; empty at the top.
 func (r *reader) unknown(t table, known []string, section string) {
 	full := func(key string) string {
-		if section == "" {
-			return key
+		switch {
+		case section != "":
+			return section + "." + key
+		case key == "":
+			return `""`
 		}
-		return section + "." + key
+		return key
 	}
 	for _, key := range t.keys() {
 		if slices.Contains(known, key) {

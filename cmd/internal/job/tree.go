@@ -162,6 +162,9 @@ func (l lines) of(path string) int {
 
 func child(path, name string) string {
 	name = strings.NewReplacer(".", "·", "[", "(", "]", ")").Replace(name) // a quoted key must not look like two
+	if name == "" {
+		name = `""`
+	}
 	if path == "" {
 		return name
 	}
