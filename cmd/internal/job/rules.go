@@ -15,6 +15,7 @@ type rule struct {
 	read func(r *reader, path string, v any) (func(*geometry.Spec), bool)
 	// write is the spec's value as it would stand in a job file.
 	write func(s *geometry.Spec, u measure.Unit) string
+	bare  bool // written without quotes
 }
 
 func (q rule) key() string { return q.section + "." + q.name }
@@ -117,6 +118,7 @@ func aLength(section, name string, low, high measure.Length, at func(*spec) *mea
 			return func(s *spec) { *at(s) = l }, ok
 		},
 		func(s *spec, u measure.Unit) string { return written(*at(s), u) },
+		false,
 	}
 }
 
@@ -127,6 +129,7 @@ func aCount(section, name string, low, high int, at func(*spec) *int) rule {
 			return func(s *spec) { *at(s) = n }, ok
 		},
 		func(s *spec, _ measure.Unit) string { return fmt.Sprint(*at(s)) },
+		true,
 	}
 }
 
@@ -137,6 +140,7 @@ func aFraction(section, name string, low, high float64, at func(*spec) *float64)
 			return func(s *spec) { *at(s) = f }, ok
 		},
 		func(s *spec, _ measure.Unit) string { return plain(*at(s)) },
+		true,
 	}
 }
 
@@ -147,6 +151,7 @@ func aMass(section, name string, low, high measure.Mass, at func(*spec) *measure
 			return func(s *spec) { *at(s) = measure.Mass(f) }, ok
 		},
 		func(s *spec, _ measure.Unit) string { return plain(at(s).Kg()) },
+		true,
 	}
 }
 
@@ -157,6 +162,7 @@ func aVolume(section, name string, low, high measure.Volume, at func(*spec) *mea
 			return func(s *spec) { *at(s) = f }, ok
 		},
 		func(s *spec, _ measure.Unit) string { return writtenVolume(*at(s)) },
+		false,
 	}
 }
 
@@ -167,6 +173,7 @@ func aWord[T ~string](section, name string, words []string, at func(*spec) *T) r
 			return func(s *spec) { *at(s) = T(w) }, ok
 		},
 		func(s *spec, _ measure.Unit) string { return string(*at(s)) },
+		false,
 	}
 }
 
@@ -177,6 +184,7 @@ func aPipe(section, name string, at func(*spec) *geometry.PipeRef) rule {
 			return func(s *spec) { at(s).Size = size }, ok
 		},
 		func(s *spec, _ measure.Unit) string { return at(s).Size },
+		false,
 	}
 }
 
@@ -187,6 +195,7 @@ func aSeries(section, name string, at func(*spec) *geometry.PipeRef) rule {
 			return func(s *spec) { at(s).Series = w }, ok
 		},
 		func(s *spec, _ measure.Unit) string { return at(s).Series },
+		false,
 	}
 }
 
@@ -197,5 +206,6 @@ func aStopper(section, name string, at func(*spec) *string) rule {
 			return func(s *spec) { *at(s) = w }, ok
 		},
 		func(s *spec, _ measure.Unit) string { return *at(s) },
+		false,
 	}
 }
