@@ -40,9 +40,7 @@ func (r *reader) fittings(t table) geometry.Fittings {
 			r.fail(f.at("bottom"), m.Bottom.In(r.units), "is not narrower than the top", "less than "+m.Top.Both(r.units), "top is the wide end")
 		}
 		out.Stoppers[number] = m
-		if m.Top > 0 && m.Bottom > 0 && m.Length > 0 {
-			r.extra[number] = true
-		}
+		r.stoppers[number] = m
 	})
 	return out
 }

@@ -69,7 +69,7 @@ func Parse(name string, data []byte) (*File, error) {
 	if bad != nil {
 		return nil, bad
 	}
-	r := &reader{file: name, lines: top.lines, extra: map[string]bool{}}
+	r := &reader{file: name, lines: top.lines, stoppers: map[string]geometry.StopperMeasure{}}
 	f := r.job(top)
 	if err := r.first(); err != nil {
 		return nil, err
@@ -92,7 +92,8 @@ type reader struct {
 	units measure.Unit
 	errs  []*Error
 	kinds []kind
-	extra map[string]bool // stopper numbers that [fittings] measures
+	// stoppers that [fittings] measures; drain.stopper may name one of them
+	stoppers map[string]geometry.StopperMeasure
 }
 
 // kind is one [[drum]] with what it overrides.

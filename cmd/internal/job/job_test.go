@@ -126,7 +126,7 @@ func TestDefaultsReadBack(t *testing.T) {
 				"foot_height = 2\n", "foot_height = 51\n", "0.75", "19", "from = 10, to = 11.5", "from = 254, to = 292", `"23 3/4"`, "603").Replace(text)
 		}
 		f := parse(t, text)
-		r := &reader{units: f.Job.Units, extra: map[string]bool{}}
+		r := &reader{units: f.Job.Units}
 		s := geometry.DefaultSpec(f.Job.Kinds[0].Drum, f.Job.Units)
 		for _, q := range rules {
 			before := q.write(&s, r.units)

@@ -5,6 +5,7 @@ import (
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
+	"silowright/geometry/stock"
 )
 
 // rule is one key of the sections that describe the silo: how it is read,
@@ -101,14 +102,13 @@ var rules = []rule{
 	aLength("saw", "oversize", 0, 10*mm, func(s *spec) *measure.Length { return &s.Saw.Oversize }),
 
 	aMass("load", "seed_kg", 0.1, 1000, func(s *spec) *measure.Mass { return &s.Load.Seed }),
-	aWord("load", "time", loadTimes, func(s *spec) *string { return &s.Load.Time }),
+	aWord("load", "time", stock.CreepTimes(), func(s *spec) *string { return &s.Load.Time }),
 }
 
 // The words that the word keys take.
 var (
-	edges     = []string{string(geometry.EdgeArc), string(geometry.EdgeStraight)}
-	joints    = []string{string(geometry.JointCouplings), string(geometry.JointGrommet)}
-	loadTimes = []string{"0.5 h", "12 h", "100 h", "1 year", "50 years"}
+	edges  = []string{string(geometry.EdgeArc), string(geometry.EdgeStraight)}
+	joints = []string{string(geometry.JointCouplings), string(geometry.JointGrommet)}
 )
 
 func aLength(section, name string, low, high measure.Length, at func(*spec) *measure.Length) rule {

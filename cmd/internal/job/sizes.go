@@ -4,26 +4,27 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"silowright/geometry"
-	"silowright/geometry/measure"
 	"silowright/geometry/stock"
 )
 
 // pipeSeries lists the series of pipe known, those that come first being
 // taken first when a size is in several.
-func pipeSeries() []string { return stock.SeriesNames() }
+func pipeSeries() []string { return stock.Series() }
 
 // screwSizes lists the sizes of screw known.
 func screwSizes() []string { return stock.ScrewSizes() }
 
 // pipeSizes lists the sizes of a series, or of all when series is empty.
 func pipeSizes(series string) []string {
+	if series != "" {
+		return stock.PipeSizes(series)
+	}
 	var out []string
 	for _, p := range stock.Pipes() {
-		if (series == "" || p.Series == series) && !slices.Contains(out, p.Size) {
+		if !slices.Contains(out, p.Size) {
 			out = append(out, p.Size)
 		}
 	}
@@ -33,26 +34,14 @@ func pipeSizes(series string) []string {
 // sizeName writes a size as the tables do: "1-1/2 in" and 1.5 both become
 // "1 1/2", "110 mm" becomes "110".
 func sizeName(v any) (string, bool) {
-	switch v := v.(type) {
-	case int64:
-		return strconv.FormatInt(v, 10), true
-	case float64:
-		if !(v > 0 && v < 1000) {
+	if f, ok := number(v); ok {
+		if !(f > 0 && f < 1000) {
 			return "", false
 		}
-		return (measure.Length(v) * measure.Inch).Inch(16), true
-	case string:
-		s := strings.ToLower(strings.TrimSpace(v))
-		for _, unit := range []string{`"`, "mm", "in", "dn", "nps"} {
-			s = strings.TrimSpace(strings.TrimPrefix(strings.TrimSuffix(s, unit), unit))
-		}
-		s = strings.Join(strings.Fields(strings.ReplaceAll(s, "-", " ")), " ")
-		if f, err := strconv.ParseFloat(s, 64); err == nil && strings.Contains(s, ".") {
-			return sizeName(f)
-		}
-		return s, s != ""
+		return stock.NormalSize(plain(f)), true
 	}
-	return "", false
+	s, ok := v.(string)
+	return stock.NormalSize(s), ok
 }
 
 // pipeSize reads the nominal size of a pipe.
@@ -85,8 +74,14 @@ func (r *reader) stopperNumber(path string, v any) (string, bool) {
 	if !ok {
 		return "", false
 	}
-	if _, ok := stock.StopperOf(s); ok || r.extra[s] {
+	t, inTable := stock.StopperOf(s)
+	m := r.stoppers[s]
+	if (t.Length > 0 || m.Length > 0) && (inTable || (m.Top > 0 && m.Bottom > 0)) {
 		return s, true
+	}
+	if inTable {
+		r.fail(path, show(v), "has no length in the tables", "", fmt.Sprintf("measure it and give length under [fittings.stopper.%q]", s))
+		return "", false
 	}
 	var known []string
 	for _, t := range stock.Stoppers() {

@@ -112,6 +112,7 @@ var wrong = []wrongJob{
 	{"default size not in the series", "", "[outlet]\nseries = \"sdr35\"\n", `job.toml:16: outlet.series: "2" (the default) does not come in the series sdr35, …`},
 	{"joint unknown", "", "[outlet]\njoint = \"glue\"\n", `job.toml:16: outlet.joint: "glue" is not known here, allowed: couplings, grommet; hint: …`},
 	{"stopper unknown", "", "[drain]\nstopper = 99\n", `job.toml:16: drain.stopper: 99 is not a stopper of the tables, allowed: …`},
+	{"stopper of unknown length", "", "[drain]\nstopper = 14\n", `job.toml:16: drain.stopper: 14 has no length in the tables; hint: measure it and give length under [fittings.stopper."14"]`},
 	{"stopper in words", "", "[drain]\nstopper = \"big\"\n", `job.toml:16: drain.stopper: "big" is not a stopper's number; hint: …`},
 	{"screw unknown", "", "[screws]\nsize = 7\n", `job.toml:16: screws.size: 7 is not known here, allowed: 6, 8, 10, …`},
 	{"side hole past the pipe", "", "[pipe_silo]\nlength = 8\n", `job.toml:4: pipe_silo.outlet_above_screen: 9 in (the default) lies past …`},
