@@ -34,12 +34,7 @@ func HoleChecks(h Hole, u measure.Unit) []Finding {
 // hole quoted for the pipe is loose.
 func sawPipeCheck(h Hole, u measure.Unit) Finding {
 	const tight = measure.Inch / 64
-	loose := h.PipeOutside * 15 / 100
-	b := practice
-	if t, ok := stock.ClearanceHole(h.Pipe.Size); ok && t.Max > 0 {
-		loose = t.Max - h.PipeOutside
-		b = Basis{Published, t.Origin.Source}
-	}
+	loose, b := h.looseFrom()
 	least := h.Clearance - h.PipeTolerance
 	id, key := h.id("saw-pipe"), h.key()+".saw"
 	switch {
@@ -58,6 +53,16 @@ func sawPipeCheck(h Hole, u measure.Unit) Finding {
 	}
 	return lengths(id, key, OK, h.Clearance, tight, worked,
 		"the pipe passes with %s to spare", h.Clearance.Both(u))
+}
+
+// looseFrom is the clearance past which a pipe is loose in its hole: the
+// largest clearance hole quoted for inch pressure pipe, 15 % of the outside
+// for other pipe.
+func (h Hole) looseFrom() (length, Basis) {
+	if t, ok := stock.ClearanceHole(h.Pipe.Size); ok && h.Pipe.inchPressure() {
+		return t.Max - h.PipeOutside, Basis{Published, t.Origin.Source}
+	}
+	return h.PipeOutside * 15 / 100, practice
 }
 
 // sawAdvice names the smallest saw of the series that would do.
@@ -86,10 +91,7 @@ func SawsFor(h Hole) []stock.HoleSaw {
 			ok = h.Grommet.Known && (s.Diameter-h.Grommet.Hole).Abs() <= grommetSlack
 		default:
 			clear := d - h.PipeOutside
-			loose := h.PipeOutside * 15 / 100
-			if t, found := stock.ClearanceHole(h.Pipe.Size); found && t.Max > 0 {
-				loose = t.Max - h.PipeOutside
-			}
+			loose, _ := h.looseFrom()
 			ok = clear-h.PipeTolerance >= measure.Inch/64 && clear <= loose+measure.Inch/64 &&
 				h.Coupling.Outside > d
 		}

@@ -61,7 +61,7 @@ func SolveHole(q HoleSpec) (Hole, error) {
 // fitCouplings works out how two couplings sandwich the wall.
 func (h *Hole) fitCouplings(q HoleSpec, p stock.Pipe) {
 	c := CouplingFit{Nipple: q.Nipple}
-	if t, ok := stock.CouplingOf(q.Pipe.Size); ok && !p.Metric {
+	if t, ok := stock.CouplingOf(q.Pipe.Size); ok && q.Pipe.inchPressure() {
 		c.Outside, c.Depth = t.Outside, t.Depth
 		c.Standing = string(t.Origin.Standing)
 	} else {
@@ -96,7 +96,7 @@ func (h *Hole) fitCouplings(q HoleSpec, p stock.Pipe) {
 func (h *Hole) fitGrommet(q HoleSpec) {
 	if g, ok := q.Fittings.Grommets[q.Pipe.Size]; ok && g.Hole > 0 {
 		h.Grommet = GrommetFit{Hole: g.Hole, Known: true, Label: true}
-	} else if t, ok := stock.GrommetHole(q.Pipe.Size); ok {
+	} else if t, ok := stock.GrommetHole(q.Pipe.Size); ok && q.Pipe.inchPressure() {
 		h.Grommet = GrommetFit{Hole: t.Max, Known: true, Standing: string(t.Origin.Standing)}
 	}
 	// The grommet's flange stands about 1/4 in past the hole (common practice,

@@ -100,7 +100,7 @@ func TestSinkAgainstBruteForce(t *testing.T) {
 			w := length(math.Inf(1))
 			for k := 0; k <= 4000; k++ {
 				z := p * length(k) / 4000
-				w = minLength(w, at(mouth, p-z)-at(foot, z))
+				w = minLength(w, at(mouth, maxLength(0, p-z))-at(foot, z))
 			}
 			return w
 		}

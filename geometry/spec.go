@@ -101,6 +101,10 @@ type MeshSpec struct {
 	Overlap      length // widest overlap allowed at the edge between two snips
 }
 
+// inchPressure reports whether the pipe is of the inch pressure series, for
+// which sockets, grommets and clearance holes are tabled.
+func (p PipeRef) inchPressure() bool { return p.Series == "sch40" || p.Series == "sch80" }
+
 // HandleSpec is the pair of handle slots.
 type HandleSpec struct {
 	BelowRim length // rim down to the slot's upper edge
