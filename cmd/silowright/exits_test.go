@@ -1,7 +1,3 @@
-//go:build scripts
-
-// The tag goes when go.mod lists what testscript itself needs.
-
 package main
 
 import (
