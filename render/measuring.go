@@ -58,13 +58,15 @@ func (s *sheet) run(l Layer, points ...path.Point) {
 	s.strokes = append(s.strokes, Stroke{l, p})
 }
 
-// letter puts a letter in a ring, white inside, centred on c.
+// ringRadius is that of the ring round a letter.
+const ringRadius length = 3.2
+
+// letter puts a letter in a ring centred on c. Lines are broken there: fills
+// lie below them and could not cover them.
 func (s *sheet) letter(c path.Point, word string) {
-	const r = 3.2
-	start := path.Pt(c.X+r, c.Y)
+	start := path.Pt(c.X+ringRadius, c.Y)
 	ring := path.Path{{Kind: path.Move, To: start},
 		{Kind: path.Arc, To: start, Centre: c, Sweep: measure.FullTurn}, {Kind: path.Close, To: start}}
-	s.fills = append(s.fills, Fill{ring, 0})
 	s.strokes = append(s.strokes, Stroke{Thin, ring})
 	s.texts = append(s.texts, Text{Layer: Notes, At: path.Pt(c.X, c.Y-1.25), Size: small, Anchor: Middle, Bold: true, Words: word})
 }
@@ -84,31 +86,43 @@ func (s *sheet) arrow(tip path.Point, dx, dy length) {
 // middle; short ones have their arrows outside.
 func (s *sheet) span(x, low, high length, word string) {
 	if high-low < 12 {
-		s.run(Thin, path.Pt(x, low-6), path.Pt(x, high+6))
+		s.run(Thin, path.Pt(x, low-6), path.Pt(x, high+9-ringRadius))
 		s.arrow(path.Pt(x, low), 0, 1)
 		s.arrow(path.Pt(x, high), 0, -1)
 		s.letter(path.Pt(x, high+9), word)
 		return
 	}
-	s.run(Thin, path.Pt(x, low), path.Pt(x, high))
+	s.upright(x, low, high, (low+high)/2, word)
+}
+
+// upright draws an arrow both ways at x, its letter at the height mid.
+func (s *sheet) upright(x, low, high, mid length, word string) {
+	s.run(Thin, path.Pt(x, low), path.Pt(x, mid-ringRadius))
+	s.run(Thin, path.Pt(x, mid+ringRadius), path.Pt(x, high))
 	s.arrow(path.Pt(x, low), 0, -1)
 	s.arrow(path.Pt(x, high), 0, 1)
-	s.letter(path.Pt(x, (low+high)/2), word)
+	s.letter(path.Pt(x, mid), word)
+}
+
+// broken draws a level line from x1 to x2 that leaves a gap round x.
+func (s *sheet) broken(y, x1, x2, x, gap length) {
+	s.run(Thin, path.Pt(x1, y), path.Pt(x-gap, y))
+	s.run(Thin, path.Pt(x+gap, y), path.Pt(x2, y))
 }
 
 // head is the title and what to know before touching a used drum.
 func (s *sheet) head() {
 	y := s.height - margin - large
 	s.bold(margin, y, large, "Measuring sheet")
-	s.say(margin+75, y, small, "one sheet for each kind of drum; then copy it into job.toml")
+	s.say(margin+75, y, small, "one for each kind of drum; then copy it into job.toml")
 	top := y - 5
 	lines := []string{
-		"A teaspoon of flammable residue in an \"empty\" drum can explode under a saw or grinder; seams hold residue.",
-		"  (HSE FOD 8-2010; HSA Ireland alert, 2017)",
-		"Use only drums that held non-toxic, water-based goods. Never use one without its label. Filling a drum",
-		"  with water does not make it safe. Resin code 2 does not by itself mean food grade.",
-		"Clean until nothing flammable remains before any cutting or hot work (California Code of Regulations,",
-		"  title 8, section 5166). Local codes and licensed practice come first.",
+		"A teaspoon of flammable residue in an \"empty\" drum can explode under a saw or grinder;",
+		"seams hold residue (HSE FOD 8-2010; HSA Ireland alert, 2017).",
+		"Use only drums that held non-toxic, water-based goods. Never use one without its label.",
+		"Filling a drum with water does not make it safe. Resin code 2 does not by itself mean food grade.",
+		"Clean until nothing flammable remains before any cutting or hot work (California Code of",
+		"Regulations, title 8, section 5166). Local codes and licensed practice come first.",
 	}
 	s.bold(margin+3, top-5, small, "Before you touch a used drum")
 	for i, words := range lines {
@@ -134,20 +148,20 @@ func (s *sheet) drum(o path.Point) {
 			at(side*picHoop, picHoop3+1.2), at(side*picHoop, picHoop4-1.2), at(side*picWall, picHoop4), at(side*picWall, picTop), at(0, picTop))
 	}
 	for _, y := range []length{picHoop1, picHoop2, picHoop3, picHoop4} {
-		s.run(Thin, at(-picWall, y), at(picWall, y))
+		s.broken(o.Y+y, o.X-picWall, o.X+picWall, o.X, ringRadius)
 	}
 	s.run(Thin, at(-picWall, picFootHigh), at(picWall, picFootHigh))
 	s.run(Hidden, at(-picWall, picTop-picRecess), at(picWall, picTop-picRecess))
 	s.run(Thin, at(-46, 0), at(51, 0)) // the ground
 	s.tape(at(0, 55))
-	s.letter(at(0, 55), "A")
+	s.letter(at(0, 48), "A")
 
 	s.run(Thin, at(-picWall-1, picTop), at(-42, picTop))
 	s.span(o.X-40, o.Y, o.Y+picTop, "B")
 
 	// C: the wall's two faces, cut away at the upper edge of the picture
 	s.run(Hidden, at(-picWall+2, picHoop4), at(-picWall+2, picTop-picRecess))
-	s.run(Thin, at(-picWall-7, 91), at(-picWall+9, 91))
+	s.run(Thin, at(-picWall-7, 91), at(-picWall+12-ringRadius, 91))
 	s.arrow(at(-picWall, 91), 1, 0)
 	s.arrow(at(-picWall+2, 91), -1, 0)
 	s.letter(at(-picWall+12, 91), "C")
@@ -156,7 +170,7 @@ func (s *sheet) drum(o path.Point) {
 	for _, x := range []length{-picFoot, picFoot} {
 		s.run(Thin, at(x, -1), at(x, -10))
 	}
-	s.run(Thin, at(-picFoot, -8.5), at(picFoot, -8.5))
+	s.broken(o.Y-8.5, o.X-picFoot, o.X+picFoot, o.X, ringRadius)
 	s.arrow(at(-picFoot, -8.5), -1, 0)
 	s.arrow(at(picFoot, -8.5), 1, 0)
 	s.letter(at(0, -8.5), "D")
@@ -172,10 +186,7 @@ func (s *sheet) drum(o path.Point) {
 		word string
 	}{{33, picHoop1, "G"}, {38.5, picHoop2, "H"}, {44, picHoop3, "J"}, {49.5, picHoop4, "K"}} {
 		s.run(Thin, at(picWall+1, h.y), at(h.x+1.5, h.y))
-		s.run(Thin, at(h.x, 0), at(h.x, h.y))
-		s.arrow(at(h.x, 0), 0, -1)
-		s.arrow(at(h.x, h.y), 0, 1)
-		s.letter(at(h.x, 13+5.5*length(i)), h.word)
+		s.upright(o.X+h.x, o.Y, o.Y+h.y, o.Y+13+5.5*length(i), h.word)
 	}
 	s.letter(at(0, (picHoop1+picHoop2)/2), "I")
 	s.letter(at(0, (picHoop3+picHoop4)/2), "L")

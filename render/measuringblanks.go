@@ -68,11 +68,11 @@ func (s *sheet) foot() {
 	for _, f := range []struct {
 		words string
 		blank length
-	}{{"label", 30}, {"count", 16}, {"what it held", 44}, {"date", 20}} {
+	}{{"label", 30}, {"count", 16}, {"what it held", 40}, {"date", 20}} {
 		s.bold(x, y, small, f.words)
-		x += 2.1*length(len(f.words)) + 2
+		x += 2*length(len(f.words)) + 2
 		s.run(Thin, path.Pt(x, y-0.8), path.Pt(x+f.blank, y-0.8))
 		x += f.blank + 3
 	}
-	s.say(margin, y-6, small, "Read each measure three times on different sides and write the middle one. Measure every drum that looks unlike.")
+	s.say(margin, y-6, small, "Read each measure three times, on different sides, and write the middle one.")
 }
