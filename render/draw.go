@@ -1,0 +1,75 @@
+package render
+
+import (
+	"silowright/geometry/measure"
+	"silowright/geometry/path"
+)
+
+// Line strokes from a to b.
+func (d *Drawing) Line(l Layer, a, b path.Point) { d.PathOn(l, path.Polyline(a, b)) }
+
+// PathOn strokes a path.
+func (d *Drawing) PathOn(l Layer, p path.Path) { d.Strokes = append(d.Strokes, Stroke{l, p}) }
+
+// Circle strokes a circle.
+func (d *Drawing) Circle(l Layer, c path.Point, r length) { d.PathOn(l, path.Circle(c, r)) }
+
+// Rect strokes the box between two opposite corners.
+func (d *Drawing) Rect(l Layer, a, b path.Point) {
+	d.PathOn(l, path.Rect(path.Box{Min: a, Max: b}))
+}
+
+// Shade fills a path with grey: 0 white, 1 black.
+func (d *Drawing) Shade(p path.Path, grey float64) { d.Fills = append(d.Fills, Fill{p, grey}) }
+
+// Words sets one level line of words.
+func (d *Drawing) Words(at path.Point, size length, a Anchor, words string) {
+	d.Texts = append(d.Texts, Text{Layer: Notes, At: at, Size: size, Anchor: a, Words: words})
+}
+
+// BoldWords sets one level line of bold words.
+func (d *Drawing) BoldWords(at path.Point, size length, a Anchor, words string) {
+	d.Texts = append(d.Texts, Text{Layer: Notes, At: at, Size: size, Anchor: a, Bold: true, Words: words})
+}
+
+// TurnedWords sets a line of words turned about its anchor.
+func (d *Drawing) TurnedWords(at path.Point, size length, a Anchor, turn measure.Angle, words string) {
+	d.Texts = append(d.Texts, Text{Layer: Notes, At: at, Size: size, Anchor: a, Turn: turn, Words: words})
+}
+
+// Place draws another drawing into d with its lower left corner at at, scaled
+// by scale; its words are scaled too.
+func (d *Drawing) Place(o Drawing, at path.Point, scale float64) {
+	m := path.Scale(scale, scale).Then(path.Translate(at.X, at.Y))
+	for _, f := range o.Fills {
+		d.Fills = append(d.Fills, Fill{f.Path.Transform(m), f.Shade})
+	}
+	for _, s := range o.Strokes {
+		d.Strokes = append(d.Strokes, Stroke{s.Layer, s.Path.Transform(m)})
+	}
+	for _, t := range o.Texts {
+		t.At = m.Apply(t.At)
+		t.Size *= length(scale)
+		d.Texts = append(d.Texts, t)
+	}
+}
+
+// Stretched returns d stretched by x and y from its lower left corner, for a
+// printer that does not print true; words keep their size.
+func (d Drawing) Stretched(x, y float64) Drawing {
+	m := path.Scale(x, y)
+	out := d
+	out.Width, out.Height = d.Width*length(x), d.Height*length(y)
+	out.Fills, out.Strokes, out.Texts = nil, nil, nil
+	for _, f := range d.Fills {
+		out.Fills = append(out.Fills, Fill{f.Path.Transform(m), f.Shade})
+	}
+	for _, s := range d.Strokes {
+		out.Strokes = append(out.Strokes, Stroke{s.Layer, s.Path.Transform(m)})
+	}
+	for _, t := range d.Texts {
+		t.At = m.Apply(t.At)
+		out.Texts = append(out.Texts, t)
+	}
+	return out
+}
