@@ -5,5 +5,6 @@ package main
 func commands() []command {
 	return []command{
 		startCommand,
+		tablesCommand,
 	}
 }

@@ -75,10 +75,11 @@ func figures(x float64) string {
 }
 
 // decimals writes x to at most so many places, without trailing zeros and
-// never as "-0".
+// never as "-0". Halves go away from zero; the part in 10¹² on top is for
+// halves that binary holds a hair too small, as 3/4 in = 19.05 mm.
 func decimals(x float64, places int) string {
 	p := math.Pow(10, float64(places))
-	r := math.Round(x*p) / p
+	r := math.Round(x*p*(1+1e-12)) / p
 	if r == 0 {
 		return "0"
 	}

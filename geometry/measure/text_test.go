@@ -65,6 +65,7 @@ func TestBoth(t *testing.T) {
 		{"length", (10.5 * Inch).Both(UnitInch), (10.5 * Inch).Both(UnitMM), "10 1/2 in (266.7 mm)", "266.7 mm (10 1/2 in)"},
 		{"length alone", (10.5 * Inch).In(UnitInch), (10.5 * Inch).In(UnitMM), "10 1/2 in", "266.7 mm"},
 		{"negative length", (-1.5 * Inch).Both(UnitInch), (-1.5 * Inch).Both(UnitMM), "-1 1/2 in (-38.1 mm)", "-38.1 mm (-1 1/2 in)"},
+		{"an exact half goes up", (0.75 * Inch).Both(UnitInch), (1.75 * Inch).Both(UnitMM), "3/4 in (19.1 mm)", "44.5 mm (1 3/4 in)"},
 		{"mesh opening", Length(0.154).Both(UnitInch), Length(0.154).Both(UnitMM), "0.006 in (0.15 mm)", "0.15 mm (0.006 in)"},
 		{"next to nothing", Length(1e-9).Both(UnitInch), Length(-1e-9).Both(UnitMM), "0 in (0 mm)", "0 mm (0 in)"},
 		{"length is no number", Length(math.NaN()).Both(UnitInch), Length(inf).In(UnitMM), "out of range", "out of range"},

@@ -40,17 +40,16 @@ var (
 
 // HoleSaws lists the nominal series, smallest first.
 func HoleSaws() []HoleSaw {
-	const source = "hole saw size charts"
 	var out []HoleSaw
-	add := func(sixteenths int, mm string, standing Standing) {
+	add := func(sixteenths int, mm string, o Origin) {
 		d := in(float64(sixteenths) / 16)
-		out = append(out, HoleSaw{d, d.Inch(16), mm, Origin{source, standing}})
+		out = append(out, HoleSaw{d, d.Inch(16), mm, o})
 	}
 	for _, r := range holeSawsSeen {
-		add(r.sixteenths, r.mm, One)
+		add(r.sixteenths, r.mm, Origin{"hole saw size charts", One})
 	}
 	for _, r := range holeSawsRemembered {
-		add(r.sixteenths, r.mm, Memory)
+		add(r.sixteenths, r.mm, Origin{srcPractice, Memory})
 	}
 	return out
 }

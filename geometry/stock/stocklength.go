@@ -14,12 +14,16 @@ type StockLength struct {
 // top.
 func StockLengths(series string) []StockLength {
 	feet := func(label string, n measure.Length, s Standing) StockLength {
-		return StockLength{n * measure.Foot, label, Origin{"pipe trade catalogues", s}}
+		o := Origin{"pipe trade catalogues", s}
+		if s == Memory {
+			o.Source = srcPractice
+		}
+		return StockLength{n * measure.Foot, label, o}
 	}
 	metres := func(label string, n measure.Length, o Origin) StockLength {
 		return StockLength{n * measure.Metre, label, o}
 	}
-	en, usual := Origin{srcEN1401 + " trade catalogues", One}, Origin{srcPractice, Memory}
+	en, usual := Origin{"catalogues of " + srcEN1401 + " pipe", One}, Origin{srcPractice, Memory}
 	switch series {
 	case Schedule40, Schedule80:
 		return []StockLength{feet("10 ft", 10, Two), feet("20 ft", 20, Two)}

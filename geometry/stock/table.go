@@ -23,7 +23,7 @@ func Tables() []Table {
 	return []Table{
 		pressureTable(), outOfRoundTable(), sewerTable(), metricSewerTable(), metricPressureTable(),
 		socketTable(), couplingTable(), stockLengthTable(),
-		holeSawTable(), pipeHoleTable(), stopperTable(), clampTable(), screwTable(), screwRuleTable(),
+		holeSawTable(), pipeHoleTable(), stopperTable(), clampTable(), screwTable(), screwLengthTable(), screwRuleTable(),
 		meshTable(), cartridgeTable(), cementTable(), plasticsTable(), sheetTable(), handHoldTable(),
 	}
 }
@@ -90,7 +90,7 @@ func inchMM(l measure.Length) string {
 	if l == 0 {
 		return unknown
 	}
-	return strconv.FormatFloat(l.Inches(), 'f', 3, 64) + " (" + trim(l.MM(), 2) + ")"
+	return thousandth(l) + " (" + trim(l.MM(), 2) + ")"
 }
 
 // mmInch writes a length of a metric part: "110 (4.331)".
@@ -98,7 +98,12 @@ func mmInch(l measure.Length) string {
 	if l == 0 {
 		return unknown
 	}
-	return trim(l.MM(), 2) + " (" + strconv.FormatFloat(l.Inches(), 'f', 3, 64) + ")"
+	return trim(l.MM(), 2) + " (" + thousandth(l) + ")"
+}
+
+// thousandth writes l in inches to three places, all of them.
+func thousandth(l measure.Length) string {
+	return strconv.FormatFloat(l.Inches()*(1+1e-12), 'f', 3, 64)
 }
 
 // shopInch writes a length as a label does: "2 1/2 (63.5)".
@@ -120,9 +125,10 @@ func span(a, b measure.Length) string {
 	return a.Inch(16) + " to " + b.Inch(16) + " (" + a.Metric() + " to " + b.Metric() + ")"
 }
 
-// trim writes x to so many places without trailing zeros.
+// trim writes x to so many places without trailing zeros; halves that binary
+// holds a hair too small go up all the same.
 func trim(x float64, places int) string {
-	s := strconv.FormatFloat(x, 'f', places, 64)
+	s := strconv.FormatFloat(x*(1+1e-12), 'f', places, 64)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}

@@ -9,15 +9,18 @@ import (
 func meshTable() Table {
 	t := newTable("meshes", "Woven mesh and insect screen", "count, per in", "material", "opening, mm (in)", "strand", "open area")
 	for _, m := range Meshes() {
-		opening := mmInch(m.Opening)
+		opening := fine(m.Opening)
 		if m.OpeningLong != m.Opening {
-			opening += " × " + mmInch(m.OpeningLong)
+			opening += " × " + fine(m.OpeningLong)
 		}
 		t.addMixed([]part{{"opening", m.Origin}, {"strand", m.StrandOrigin}, {"open area", m.FractionOrigin}},
-			m.Name, m.Material, opening, mmInch(m.Strand), trim(100*m.Open, 0)+" %")
+			m.Name, m.Material, opening, fine(m.Strand), trim(100*m.Open, 0)+" %")
 	}
 	return t
 }
+
+// fine writes a strand or an opening, both units to the thousandth.
+func fine(l measure.Length) string { return trim(l.MM(), 3) + " (" + thousandth(l) + ")" }
 
 func cartridgeTable() Table {
 	t := newTable("cartridges", "Cartridges of sealant and resin (US fluid ounces)", "sold as", "mL", "fl oz")
@@ -41,8 +44,9 @@ func cementTable() Table {
 
 func plasticsTable() Table {
 	t := newTable("plastics", "Plastics at 73 °F (23 °C); polyethylene is of pipe grades: a drum's resin may differ", "property", "value")
-	stress := func(s measure.Stress) string {
-		return trim(float64(s/measure.PSI), 0) + " psi (" + trim(s.MPa(), 2) + " MPa)"
+	stress := func(s measure.Stress) string { return s.Both(measure.UnitInch) }
+	metric := func(s measure.Stress) string {
+		return trim(s.MPa(), 0) + " MPa (" + trim(float64(s/measure.PSI)/1000, 0) + "000 psi)"
 	}
 	density := func(d measure.Density) string {
 		return trim(float64(d)/1000, 3) + " g/cm³ (" + trim(float64(d)*lbPerFt3, 1) + " lb/ft³)"
@@ -54,8 +58,8 @@ func plasticsTable() Table {
 	}
 	t.add(PEStressOrigin(), "polyethylene, design stress, lasting", stress(PEDesignStress))
 	t.add(PEDensityOrigin(), "polyethylene, density", density(PEDensity))
-	t.add(PVCModulusOrigin(), "PVC-U, modulus, short load", stress(PVCModulus))
-	t.add(PVCModulusOrigin(), "PVC-U, modulus, lasting load", stress(PVCLongModulus))
+	t.add(PVCModulusOrigin(), "PVC-U, modulus, short load", metric(PVCModulus))
+	t.add(PVCModulusOrigin(), "PVC-U, modulus, lasting load", metric(PVCLongModulus))
 	t.add(PVCDensityOrigin(), "PVC-U, density", density(PVCDensity))
 	return t
 }

@@ -82,7 +82,7 @@ func stockLengthTable() Table {
 	t := newTable("stock-lengths", "Lengths pipe is sold in; sewer pipe: without the bell", "series", "length", "in (mm)")
 	for _, group := range [][]string{{Schedule40, Schedule80}, {SDR35, SDR26}, {SN4, SN8}, {PN10}} {
 		for _, l := range StockLengths(group[0]) {
-			t.add(l.Origin, strings.Join(group, ", "), l.Label, inchMM(l.Length))
+			t.add(l.Origin, strings.Join(group, ", "), l.Label, shopInch(l.Length))
 		}
 	}
 	return t

@@ -53,9 +53,14 @@ func screwTable() Table {
 	for _, s := range Screws() {
 		t.add(s.Origin, s.Size, thousandths(s.MajorMin, s.MajorMax), thousandths(s.HeadMin, s.HeadMax), inchMM(s.Pitch))
 	}
+	return t
+}
+
+func screwLengthTable() Table {
+	t := newTable("screw-lengths", "Lengths inch tapping screws are sold in", "length, in (mm)")
 	lengths, o := ScrewLengths()
 	for _, l := range lengths {
-		t.add(o, "6, 8, 10: length "+shopInch(l), "", "", "")
+		t.add(o, shopInch(l))
 	}
 	return t
 }
