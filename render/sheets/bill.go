@@ -1,0 +1,95 @@
+package sheets
+
+import (
+	"strconv"
+	"strings"
+)
+
+func setBill(f *flow, p *Pack) {
+	b := p.Bill
+	f.para("For " + count(p.DrumSilos, "drum silo", "drum silos") + " and " + count(p.PipeSilos, "pipe silo", "pipe silos") +
+		", rounded up to what is sold.")
+	if b.Invented {
+		f.box(true, boxed{words: "The prices below are invented for this example. Do not buy by them.", bold: true, size: medium, mark: careMark})
+	}
+	if len(b.Missing) > 0 {
+		f.box(true,
+			boxed{words: "The total is incomplete: " + count(len(b.Missing), "item has", "items have") + " no price.", bold: true, size: medium, mark: careMark},
+			boxed{words: "Without a price, and not in any sum below: " + strings.Join(b.Missing, "; ") + "."})
+	}
+	if len(b.Rows) == 0 {
+		f.para("No bill was worked out for this pack.")
+		return
+	}
+	t := table{cols: []column{{head: "Got", share: 10}, {head: "Item", share: 52, bold: true}, {head: "Needed", share: 30},
+		{head: "Sold in", share: 30}, {head: "Packs", share: 15, right: true}, {head: "Each", share: 22, right: true}, {head: "Sum", share: 25, right: true}}}
+	category := ""
+	for _, r := range b.Rows {
+		if r.Category != category && category != "" {
+			f.categoryTable(category, &t)
+		}
+		category = r.Category
+		price, sum := r.Price, r.Total
+		if sum == "" {
+			price, sum = "–", "no price"
+		}
+		item := say(r.Item)
+		if r.From != "" {
+			item = say(r.Item, r.From)
+		}
+		t.add(cell{mark: tickBox, paras: []string{""}}, item, say(r.Need), say(r.Pack), say(r.Packs), say(price), say(sum))
+	}
+	f.categoryTable(category, &t)
+	f.totals(b)
+	from := "Prices: none given."
+	if b.PriceFile != "" {
+		from = "Prices read from " + b.PriceFile + "."
+	}
+	f.para(from + " Currency " + strings.TrimSpace(b.Currency+".") + " Sums are exact; nothing is added for tax, freight or work.")
+}
+
+// categoryTable sets the rows gathered so far under their category.
+func (f *flow) categoryTable(name string, t *table) {
+	f.headed(upper(name), *t)
+	t.rows = nil
+}
+
+func (f *flow) totals(b Bill) {
+	f.heading("Sums")
+	t := table{cols: []column{{head: "Category", share: 130, bold: true}, {head: "Sum", share: 54, right: true}}}
+	for _, c := range b.Categories {
+		t.add(say(c.Name), say(c.Sum))
+	}
+	total := "Total"
+	if len(b.Missing) > 0 {
+		total = "Total, incomplete: without " + count(len(b.Missing), "item", "items")
+	}
+	t.add(strong(total), strong(b.Total))
+	for _, c := range b.PerSilo {
+		t.add(say(c.Name), say(c.Sum))
+	}
+	f.table(t)
+}
+
+func setCuts(f *flow, p *Pack) {
+	if len(p.Cuts) == 0 {
+		f.para("No cut list was worked out for this pack.")
+		return
+	}
+	f.para("Cut square, take the burr off inside and out, and write the piece's name on it. Tick when all of a row are cut.")
+	t := table{cols: []column{{head: "Cut", share: 12}, {head: "Count", share: 15, right: true}, {head: "Piece", share: 48, bold: true},
+		{head: "From", share: 43}, {head: "Length", share: 35}, {head: "Width", share: 31}}}
+	for _, c := range p.Cuts {
+		piece := strong(c.Piece)
+		if c.Drum != "" {
+			piece.paras = append(piece.paras, "drum kind "+c.Drum)
+		}
+		across := "–"
+		if c.Width > 0 {
+			across = c.Width.Both(f.units)
+		}
+		t.add(cell{mark: tickBox, paras: []string{""}}, say(strconv.Itoa(c.Count)), piece, say(c.Stock, c.Note),
+			say(c.Length.Both(f.units)), say(across))
+	}
+	f.table(t)
+}

@@ -1,0 +1,82 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"silowright/geometry"
+	"silowright/geometry/measure"
+)
+
+// volume writes v in litres and US gallons, the shop's own first.
+func volume(v measure.Volume, u measure.Unit) string {
+	return pair(v.Litres(), "L", v.Gallons(), "gal", u)
+}
+
+// littleVolume writes v in millilitres and US fluid ounces.
+func littleVolume(v measure.Volume, u measure.Unit) string {
+	return pair(v.ML(), "mL", float64(v/measure.USFluidOunce), "fl oz", u)
+}
+
+// mass writes m in kilograms and pounds.
+func mass(m measure.Mass, u measure.Unit) string {
+	return pair(m.Kg(), "kg", m.Pounds(), "lb", u)
+}
+
+func pair(metric float64, mu string, inch float64, iu string, u measure.Unit) string {
+	a, b := figure(metric)+" "+mu, figure(inch)+" "+iu
+	if u == measure.UnitMM {
+		return a + " (" + b + ")"
+	}
+	return b + " (" + a + ")"
+}
+
+// figure writes x to one decimal, to none from 100 on.
+func figure(x float64) string {
+	if x >= 100 || x <= -100 {
+		return strconv.FormatFloat(x, 'f', 0, 64)
+	}
+	return strings.TrimSuffix(strconv.FormatFloat(x, 'f', 1, 64), ".0")
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
+
+// perKind says the same for every drum kind: once when all kinds agree, else
+// once a kind with the kind's label in front.
+func perKind(silos []geometry.Silo, say func(geometry.Silo) string) []string {
+	var out []string
+	same := true
+	for i, s := range silos {
+		out = append(out, say(s))
+		same = same && out[i] == out[0]
+	}
+	if same && len(out) > 0 {
+		return out[:1]
+	}
+	for i, s := range silos {
+		out[i] = fmt.Sprintf("Drum kind %s: %s", s.Spec.Drum.Label, out[i])
+	}
+	return out
+}
+
+// sentence begins words with a capital and ends them with a full stop.
+func sentence(s string) string {
+	s = upper(strings.TrimSpace(s))
+	if s == "" || strings.ContainsAny(s[len(s)-1:], ".!?") {
+		return s
+	}
+	return s + "."
+}
+
+func upper(s string) string {
+	if s != "" && s[0] >= 'a' && s[0] <= 'z' {
+		return string(s[0]-32) + s[1:]
+	}
+	return s
+}
