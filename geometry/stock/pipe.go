@@ -1,6 +1,10 @@
 package stock
 
-import "silowright/geometry/measure"
+import (
+	"slices"
+
+	"silowright/geometry/measure"
+)
 
 // Pipe is one size of one series. A length of zero is not known.
 type Pipe struct {
@@ -35,7 +39,12 @@ func Series() []string {
 }
 
 // Pipes lists every pipe of the tables, series by series, smallest first.
-func Pipes() []Pipe {
+func Pipes() []Pipe { return slices.Clone(pipes) }
+
+// pipes is made once, as it is asked for often; nothing changes it.
+var pipes = allPipes()
+
+func allPipes() []Pipe {
 	var out []Pipe
 	out = append(out, pressurePipes(Schedule40)...)
 	out = append(out, pressurePipes(Schedule80)...)
@@ -49,7 +58,7 @@ func Pipes() []Pipe {
 // PipeOf returns the pipe of that nominal size and series.
 func PipeOf(size, series string) (Pipe, bool) {
 	size = NormalSize(size)
-	for _, p := range Pipes() {
+	for _, p := range pipes {
 		if p.Size == size && p.Series == series {
 			return p, true
 		}
@@ -61,7 +70,7 @@ func PipeOf(size, series string) (Pipe, bool) {
 // such series.
 func PipeSizes(series string) []string {
 	var out []string
-	for _, p := range Pipes() {
+	for _, p := range pipes {
 		if p.Series == series {
 			out = append(out, p.Size)
 		}

@@ -331,3 +331,21 @@ func TestScrews(t *testing.T) {
 		t.Errorf("%d screw sizes, want 5", got)
 	}
 }
+
+// ASTM D1785 allows walls 12 % over the least (from memory), so the average
+// inside it prints is outside − 2 × 1.06 × least wall. Every row is held to
+// it, to .002 in: a slip in one printed column shows against the other two.
+func TestPressurePipeColumnsAgree(t *testing.T) {
+	for _, p := range append(pressurePipes(Schedule40), pressurePipes(Schedule80)...) {
+		inch(t, p.Size+" "+p.Series+" average inside", p.Inside, (p.Outside - 2*1.06*p.Wall).Inches(), .002)
+	}
+}
+
+// What a builder asks of the tables must cost nothing beside drawing a pack.
+func BenchmarkPipeOf(b *testing.B) {
+	for b.Loop() {
+		if _, ok := PipeOf("90", PN10); !ok {
+			b.Fatal("not found")
+		}
+	}
+}

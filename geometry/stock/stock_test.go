@@ -58,6 +58,9 @@ func TestPartsCanExist(t *testing.T) {
 		if !(s.Bottom < s.SawMin && s.SawMin <= s.SawMax && s.SawMax < s.Top) {
 			t.Errorf("stopper %s: saw %v to %v is not within %v to %v mm", s.Number, s.SawMin, s.SawMax, s.Bottom, s.Top)
 		}
+		if middle := (s.Bottom + s.Top) / 2; ((s.SawMin+s.SawMax)/2 - middle).Abs() > 1 {
+			t.Errorf("stopper %s: saw %v to %v is not in the middle of its taper, %v mm", s.Number, s.SawMin, s.SawMax, middle)
+		}
 		for _, d := range []measure.Length{s.SawMin, s.SawMax} {
 			if !slices.ContainsFunc(saws, func(h HoleSaw) bool { return (h.Diameter - d).Abs() < 1e-9 }) {
 				t.Errorf("stopper %s: no saw of %s in", s.Number, d.Inch(16))
@@ -171,7 +174,8 @@ func TestSlicesAreCopies(t *testing.T) {
 	s[0] = "changed"
 	HoleSaws()[0].Label = "changed"
 	Tables()[0].Rows[0][0] = "changed"
-	if Series()[0] != Schedule40 || HoleSaws()[0].Label != "9/16" || Tables()[0].Rows[0][0] != "1/2" {
+	Pipes()[0].Size = "changed"
+	if Pipes()[0].Size != "1/2" || Series()[0] != Schedule40 || HoleSaws()[0].Label != "9/16" || Tables()[0].Rows[0][0] != "1/2" {
 		t.Error("a table was changed from outside")
 	}
 }
