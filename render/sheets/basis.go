@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"silowright/geometry"
+	"silowright/geometry/stock"
 )
 
 func setBasis(f *flow, p *Pack) {
@@ -18,12 +19,8 @@ func setBasis(f *flow, p *Pack) {
 	}
 	f.headed("What the checks rest on", basisTable(p))
 	f.heading("Where the tables come from")
-	f.para("S2: seen in two independent sources. S1: seen in one. D: worked out from seen values. M: from memory, not seen: measure yours. What you measure and write in the job file wins over any table.")
-	t := table{cols: []column{{head: "Values", share: 66, bold: true}, {head: "Standing", share: 24}, {head: "Source", share: 94}}}
-	for _, r := range tableSources {
-		t.add(say(r[0]), say(r[1]), say(r[2]))
-	}
-	f.table(t)
+	f.para("What you measure and write in the job file wins over any table. A value from memory was not seen in print: measure yours.")
+	f.table(sourceTable())
 	f.heading("What is not worked out here")
 	f.items(limits...)
 	f.heading("Sources of the cautions")
@@ -62,25 +59,21 @@ func basisTable(p *Pack) table {
 	return t
 }
 
-var tableSources = [][3]string{
-	{"Pressure pipe, inch sizes: outside, wall", "S2", "ASTM D1785"},
-	{"Pressure pipe, inch sizes: average inside", "S1", "makers' tables; the usual outside − 2 × wall is too large"},
-	{"Solvent-cement sockets, inch sizes", "S1", "ASTM D2466"},
-	{"Couplings: outside and length", "D", "not in the standard: least values from ASTM D2466 and D1785; measure yours"},
-	{"Sewer pipe, inch sizes", "S1, 4 in S2", "ASTM D3034; tolerances M"},
-	{"Sewer pipe, metric", "S1; SN4 S2 but 125", "EN 1401"},
-	{"Pressure pipe, metric", "S1", "DIN 8062"},
-	{"Tapered rubber stoppers", "S1; 6, 8, 10 S2", "published size tables; length M"},
-	{"Hole saw series", "S1; 2 3/4 in and up M", "published series; the oversize is the job's"},
-	{"Hole for a rubber pipe-to-tank grommet", "M", "the grommet's own label holds"},
-	{"Band clamps", "M", "range rule of SAE J1508"},
-	{"Screws", "S1, S2; lengths M", "type AB thread tables; pilot 75 to 90 % of the thread: general plastics guidance, not HDPE"},
-	{"Sealant set and cure, cement set and cure", "S1", "makers' manuals; the label of yours holds"},
-	{"HDPE density and long-time stiffness", "S2; S1", "PE pipe handbook, chapter 3; a drum's resin may differ"},
-	{"Mesh open share", "S2", "square weave: (opening / (opening + strand))²"},
-	{"Drum measures", "yours", "the job file; no drum is taken from a table"},
-	{"Lifting limit", "S1", "NIOSH lifting equation, Pub. 94-110, revised 2021"},
-	{"Hand hold sizes", "M", "NIOSH Pub. 94-110, coupling notes"},
+// sourceTable says for each table of stock parts where its rows are from.
+func sourceTable() table {
+	t := table{cols: []column{{head: "Table", share: 64, bold: true}, {head: "Source: standing", share: 120}}}
+	for _, s := range stock.Tables() {
+		var from []string
+		for _, r := range s.Rows {
+			if n := len(r); n >= 2 {
+				if w := r[n-2] + ": " + r[n-1]; !slices.Contains(from, w) {
+					from = append(from, w)
+				}
+			}
+		}
+		t.add(say(upper(s.Title)), say(from...))
+	}
+	return t
 }
 
 var limits = []string{

@@ -2,8 +2,11 @@ package sheets
 
 import (
 	"fmt"
+	"strings"
+	"time"
 
 	"silowright/geometry"
+	"silowright/geometry/stock"
 )
 
 // partSteps put mesh, ring and pipework into the drum silo.
@@ -129,13 +132,31 @@ func fitText(p *Pack, h geometry.Hole) string {
 	return upper(h.Name) + "."
 }
 
-// cementTimes is how long cemented joints rest, from a pipe maker's manual
-// (seen in one source).
+// cementTimes is how long cemented joints rest, by the table of stock parts.
 func cementTimes(p *Pack) []string {
 	if !cemented(p, outletOf) {
 		return nil
 	}
-	return []string{"Leave the joint alone. At 60 to 100 °F (16 to 38 °C), pipe of 1/2 to 1 1/4 in: 15 min to set, 1 h to cure; 1 1/2 to 3 in: 30 min, 2 h; 4 in and up: 1 h, 6 h. Longer when cold, half as long again when damp. The label of yours holds."}
+	out := "Leave the joint alone to set; longer before it carries water."
+	warm, cold := 0, 0
+	for i, c := range stock.CementTimes() {
+		if i == 0 || c.WarmF != warm || c.ColdF != cold {
+			warm, cold = c.WarmF, c.ColdF
+			out += fmt.Sprintf(" At %d to %d °F (%.0f to %.0f °C):", cold, warm, celsius(cold), celsius(warm))
+		}
+		out += fmt.Sprintf(" nominal %s to %s in, %s and %s;", c.From, c.To, clock(c.Set), clock(c.Cure))
+	}
+	return []string{strings.TrimSuffix(out, ";") + fmt.Sprintf(". %g times that above 60 %% humidity (a pipe maker's manual, one source). The label of yours holds.", stock.CementHumidFactor)}
+}
+
+func celsius(f int) float64 { return float64(f-32) / 1.8 }
+
+// clock writes a time in minutes below an hour, else in hours.
+func clock(d time.Duration) string {
+	if d < time.Hour {
+		return fmt.Sprintf("%.0f min", d.Minutes())
+	}
+	return fmt.Sprintf("%g h", d.Hours())
 }
 
 func outletOf(s geometry.Silo) geometry.Hole   { return s.Outlet }

@@ -1,10 +1,12 @@
 package sheets
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 
 	"silowright/geometry"
+	"silowright/geometry/stock"
 )
 
 func setTools(f *flow, p *Pack) {
@@ -100,13 +102,25 @@ func bitTable(f *flow, p *Pack) table {
 		})
 	row("Bit for the ring's screws", "through ring and mesh into the wall",
 		func(s geometry.Silo) string {
-			return "75 to 90 % of the thread of a " + screwName(s) + " (general plastics guidance)"
+			return screwPilot(f, s)
 		})
 	row("Saw that parts the drum", "the kerf the heights are reckoned with",
 		func(s geometry.Silo) string { return "kerf " + s.Spec.Saw.Kerf.Both(u) })
 	row("Jigsaw blade for plastics", "all lattice cuts of one silo, pilots taken off",
 		func(s geometry.Silo) string { return "travel " + s.Lattice.Travel.Both(u) })
 	return t
+}
+
+// screwPilot is the bit for a ring screw, by the general rule for plastics.
+func screwPilot(f *flow, s geometry.Silo) string {
+	rule := stock.ScrewRule()
+	part := fmt.Sprintf("%.0f to %.0f %% of the thread of a %s", 100*rule.PilotMin, 100*rule.PilotMax, screwName(s))
+	v, ok := stock.ScrewOf(s.Spec.Screws.Size)
+	if !ok || v.MajorMin <= 0 {
+		return part + " (general rule for plastics)"
+	}
+	least, most := v.MajorMin*length(rule.PilotMin), v.MajorMin*length(rule.PilotMax)
+	return fmt.Sprintf("from %s to %s: %s (general rule for plastics)", least.Both(f.units), most.Both(f.units), part)
 }
 
 func screwName(s geometry.Silo) string {

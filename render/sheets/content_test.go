@@ -1,0 +1,293 @@
+package sheets
+
+import (
+	"errors"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"silowright/geometry"
+	"silowright/geometry/measure"
+	"silowright/render"
+)
+
+// wordsOf is all that is set on pages, line by line.
+func wordsOf(pages ...render.Drawing) string {
+	var b strings.Builder
+	for _, d := range pages {
+		for _, t := range d.Texts {
+			b.WriteString(t.Words)
+			b.WriteByte(' ')
+		}
+	}
+	return b.String()
+}
+
+func section(t *testing.T, p Pack, id string) []render.Drawing {
+	t.Helper()
+	secs, err := Sections(p, Letter, id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(secs) != 1 || secs[0].ID != id {
+		t.Fatalf("asked for %s, got %d sections", id, len(secs))
+	}
+	return secs[0].Pages
+}
+
+// A stop is the first thing on the first page, above every caution.
+func TestStopsComeFirst(t *testing.T) {
+	p := small1(t)
+	in := measure.Inch
+	p.Findings = append(p.Findings, geometry.Finding{ID: "outlet.saw-pipe", Drum: "blue", Level: geometry.Stop, Key: "outlet.saw",
+		Measured: (2 * in).Quantity(), Limit: (2.375 * in).Quantity(), Says: "the pipe does not go through", Basis: geometry.Basis{Kind: geometry.JobSetting}})
+	first := wordsOf(section(t, p, "findings")[0])
+	stop, care := strings.Index(first, "1 stop: cut nothing"), strings.Index(first, "Cautions of this job")
+	if stop < 0 || care >= 0 && care < stop {
+		t.Errorf("stop at %d, cautions at %d of the first page", stop, care)
+	}
+	for _, w := range []string{"The pipe does not go through.", "2 in (50.8 mm)", "2 3/8 in (60.3 mm)", "To change: outlet.saw", "job's own setting"} {
+		if !strings.Contains(first, w) {
+			t.Errorf("the first page lacks %q", w)
+		}
+	}
+	p.Findings = p.Findings[:len(p.Findings)-1]
+	if got := wordsOf(section(t, p, "findings")[0]); strings.Contains(got, "cut nothing") || !strings.Contains(got, "No stop among") {
+		t.Error("a pack without a stop still warns of one")
+	}
+}
+
+// The level is told by a word as well as by a sign, in black and white.
+func TestEveryCheckIsListed(t *testing.T) {
+	p := small1(t)
+	all := ""
+	for _, s := range p.Silos {
+		p.Findings = append(p.Findings, s.Findings...)
+	}
+	all = strings.ReplaceAll(wordsOf(section(t, p, "findings")...), " ", "")
+	for _, x := range p.Findings {
+		if !strings.Contains(all, strings.ReplaceAll(x.ID, " ", "")) {
+			t.Errorf("check %s is not on the pages", x.ID)
+		}
+	}
+}
+
+// Where the work can hurt, the caution stands in the step, above what to do.
+func TestCautionsStandAtTheirStep(t *testing.T) {
+	p := packOf(t, measure.UnitInch, 3, drum("blue", 4, 23))
+	all := wordsOf(section(t, p, "steps")...)
+	at := func(after, what string) {
+		t.Helper()
+		i := strings.Index(all, after)
+		if i < 0 {
+			t.Fatalf("no step %q", after)
+		}
+		rest := all[i+len(after):]
+		if j := strings.Index(rest, "Tool:"); j >= 0 {
+			if k := strings.Index(rest[j+5:], "Tool:"); k >= 0 {
+				rest = rest[:j+5+k] // up to the next step
+			}
+		}
+		if !strings.Contains(rest, what) {
+			t.Errorf("step %q lacks %q", after, what)
+		}
+	}
+	at("Choose, clean and measure the drum", "HSE FOD 8-2010")
+	at("Choose, clean and measure the drum", "§5166")
+	at("Bore the wall holes", "Clamp the curved wall")
+	at("Bore the wall holes", "Eye protection")
+	at("Fit and screw the retaining ring", "nip and file every one flush")
+	at("Seal the ring's edge", "rinse and soak")
+	at("Fit the outlet", "200 ppm")
+	at("Stretch the screen and bond it", "OSHA 100 ppm")
+	at("Seat the body in the base", "51 lb (23 kg)")
+	at("Cure, rinse and soak", "No seed before")
+	at("Set up and run", "1910.304(b)(3)")
+	drumStep, firstSaw := strings.Index(all, "residue in its seams"), strings.Index(all, "Saw round right under the hoop")
+	if drumStep < 0 || firstSaw < drumStep {
+		t.Error("the used-drum caution does not come before the first cut")
+	}
+	if !strings.Contains(all, "local codes") {
+		t.Error("nothing defers to local codes")
+	}
+}
+
+// No length stands in one unit alone: each "x in" has its mm beside it and the
+// other way round. Nominal pipe sizes and the sentences that name a unit for
+// itself are let through.
+func TestBothUnitsOnEveryLength(t *testing.T) {
+	inch := regexp.MustCompile(`[0-9] in\b`)
+	inchOK := regexp.MustCompile(`[0-9] in \(−?-?[0-9.]+ mm\)|\(-?[0-9 /.]+ in\)`)
+	mm := regexp.MustCompile(`[0-9] mm\b`)
+	mmOK := regexp.MustCompile(`\(−?-?[0-9.]+ mm\)|[0-9] mm \([^)]* in\)`)
+	nominal := regexp.MustCompile(`(mm to 0\.1|nominal [0-9/ ]+ to [0-9/ ]+ in|1/16 in adds)`)
+	for _, u := range []measure.Unit{measure.UnitInch, measure.UnitMM} {
+		p := packOf(t, u, 3, drum("blue", 4, 23))
+		p.Figures, p.Pictures = nil, nil
+		secs, err := Sections(p, A4, "build", "tools", "cuts", "holes", "steps", "marking", "traveller")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range secs {
+			all := nominal.ReplaceAllString(wordsOf(s.Pages...), "")
+			if a, b := len(inch.FindAllString(all, -1)), len(inchOK.FindAllString(all, -1)); a == 0 || a > b {
+				t.Errorf("%v, %s: %d lengths in inches, %d of them with mm", u, s.ID, a, b)
+			}
+			if a, b := len(mm.FindAllString(all, -1)), len(mmOK.FindAllString(all, -1)); a == 0 || a > b {
+				t.Errorf("%v, %s: %d lengths in mm, %d of them with inches", u, s.ID, a, b)
+			}
+		}
+	}
+}
+
+func TestTravellerHasARowForEachSilo(t *testing.T) {
+	p := packOf(t, measure.UnitInch, 5, drum("blue", 30, 23), drum("white", 12, 22.5))
+	p.FirstSerial = 101
+	all := wordsOf(section(t, p, "traveller")...)
+	for _, w := range []string{"D-101", "D-142", "P-101", "P-105", "Leak test", "Cure from", "Signed"} {
+		if !strings.Contains(all, w) {
+			t.Errorf("the traveller lacks %s", w)
+		}
+	}
+	for _, w := range []string{"D-100 ", "D-143", "P-106"} {
+		if strings.Contains(all, w) {
+			t.Errorf("the traveller has %s, a silo that is not built", w)
+		}
+	}
+	if !strings.Contains(all, "D-130 blue") || !strings.Contains(all, "D-131 white") {
+		t.Error("the kinds do not follow their counts")
+	}
+	p.DrumSilos = 1000
+	pages := section(t, p, "traveller")
+	if last := wordsOf(pages...); !strings.Contains(last, "D-341 to D-1100") {
+		t.Error("nothing says where the rows past the limit go")
+	}
+	if len(pages) > 30 {
+		t.Errorf("%d traveller pages for 1000 silos", len(pages))
+	}
+}
+
+// The bill says when prices are invented and when the total is incomplete,
+// and keeps quiet otherwise.
+func TestBillSaysWhatItIs(t *testing.T) {
+	p := small1(t)
+	all := wordsOf(section(t, p, "buy")...)
+	for _, w := range []string{"invented for this example", "2 items have no price", "mesh disc; acetone", "no price", "1,234.50", "Total, incomplete"} {
+		if !strings.Contains(all, w) {
+			t.Errorf("the bill lacks %q", w)
+		}
+	}
+	p.Bill.Invented, p.Bill.Missing = false, nil
+	all = wordsOf(section(t, p, "buy")...)
+	for _, w := range []string{"invented for", "incomplete"} {
+		if strings.Contains(all, w) {
+			t.Errorf("the bill says %q without reason", w)
+		}
+	}
+}
+
+// Pages are numbered through all sections, and the head of a long table stands
+// on each of its pages.
+func TestRunningOn(t *testing.T) {
+	secs, err := Sections(huge(t), Letter)
+	if err != nil {
+		t.Fatal(err)
+	}
+	total, n := 0, 0
+	for _, s := range secs {
+		total += len(s.Pages)
+	}
+	for _, s := range secs {
+		for _, d := range s.Pages {
+			n++
+			if !strings.Contains(wordsOf(d), pageOf(n, total)) {
+				t.Fatalf("page %d of %d is not numbered", n, total)
+			}
+		}
+	}
+	for _, d := range section(t, small1(t), "findings")[2:] {
+		if !strings.Contains(wordsOf(d), "Measured, and limit") {
+			t.Error("a page of the check table has no head")
+		}
+	}
+}
+
+// A letter no face holds is shown as a box, and the page says so.
+func TestLettersTheFaceLacks(t *testing.T) {
+	p := small1(t)
+	p.Cuts[0].Piece = "nipple 名 \x00 end"
+	d := section(t, p, "cuts")[0]
+	if all := wordsOf(d); !strings.Contains(all, "nipple □ □ end") || !strings.Contains(all, "□ = a letter the printing face lacks") {
+		t.Errorf("got %q", all)
+	}
+	p.Cuts[0].Piece = "nipple ½ ⌀ end"
+	if all := wordsOf(section(t, p, "cuts")[0]); !strings.Contains(all, "½") {
+		t.Error("½ was replaced though the face holds it")
+	}
+}
+
+func TestRefusals(t *testing.T) {
+	for _, c := range []struct {
+		paper Paper
+		only  []string
+		want  string
+	}{
+		{Paper{100, 297}, nil, "allowed from 180 × 200"},
+		{Paper{}, nil, "paper 0 × 0 mm"},
+		{Letter, []string{"recipe"}, `"recipe" is not a section; hint: one of [findings build`},
+	} {
+		_, err := Sections(small1(t), c.paper, c.only...)
+		if !errors.Is(err, ErrSheets) || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%v %v: %v, want %q", c.paper, c.only, err, c.want)
+		}
+	}
+}
+
+func TestSamePagesTwice(t *testing.T) {
+	a, err := Sections(huge(t), A4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, _ := Sections(huge(t), A4)
+	if !cmp.Equal(a, b) {
+		t.Error("two runs differ")
+	}
+}
+
+// The rounding error of the marking tables, by hand: 10 mm is 6.30 sixteenths
+// of an inch and 6/16 in is 9.525 mm; 900 mm is 566.93 sixteenths and 567 of
+// them are 900.11 mm.
+func TestRoundingError(t *testing.T) {
+	for _, c := range []struct {
+		l    length
+		want string
+	}{{10, "−0.5"}, {11, "+0.1"}, {25.4, "0"}, {0, "0"}, {25.42, "0"}, {900, "+0.1"}} {
+		if got := off(c.l); got != c.want {
+			t.Errorf("%v mm: off %s, want %s", float64(c.l), got, c.want)
+		}
+	}
+}
+
+func TestWrapKeepsNumbersWhole(t *testing.T) {
+	for _, l := range wrap("saw 10 1/2 in (266.7 mm) and then 10 1/2 in (266.7 mm) and again", small, false, 30) {
+		if strings.HasSuffix(l, "10") || strings.HasPrefix(l, "in ") || strings.HasPrefix(l, "mm") || strings.HasPrefix(l, "1/2") {
+			t.Errorf("a measure is broken: %q", l)
+		}
+		if w := width(l, small, false); w > 30 {
+			t.Errorf("%q is %.1f wide", l, float64(w))
+		}
+	}
+}
+
+func BenchmarkSections(b *testing.B) {
+	t := &testing.T{}
+	p := small1(t)
+	b.ResetTimer()
+	for b.Loop() {
+		if _, err := Sections(p, Letter); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
