@@ -1,0 +1,169 @@
+// Package pdf writes drawings as the pages of a PDF file at true size. Paths
+// are written by this package itself, to a ten-thousandth of a point, with
+// arcs as cubics of at most 45°; the library underneath keeps pages, fonts and
+// bookmarks. It knows nothing of silos.
+package pdf
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"regexp"
+	"strconv"
+	"time"
+
+	"github.com/jung-kurt/gofpdf"
+
+	"silowright/geometry/measure"
+	"silowright/geometry/path"
+	"silowright/render"
+)
+
+// Meta is what the file says of itself.
+type Meta struct {
+	Title   string
+	Subject string
+}
+
+// Book is a PDF file being made. It is not for use by several goroutines.
+type Book struct {
+	f     *gofpdf.Fpdf
+	forms map[string]gofpdf.Template
+	err   error
+}
+
+// epoch is the date every file carries, so that the same input gives the same
+// bytes.
+var epoch = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// New begins a file.
+func New(m Meta) *Book {
+	f := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "mm", Size: gofpdf.SizeType{Wd: 210, Ht: 297}})
+	f.SetMargins(0, 0, 0)
+	f.SetAutoPageBreak(false, 0)
+	f.SetCreationDate(epoch)
+	f.SetModificationDate(epoch)
+	f.SetCatalogSort(true)
+	f.SetTitle(m.Title, true)
+	f.SetSubject(m.Subject, true)
+	f.SetProducer("silowright", true)
+	f.AddUTF8FontFromBytes(family, "", render.RegularTTF())
+	f.AddUTF8FontFromBytes(family, "B", render.BoldTTF())
+	return &Book{f: f, forms: map[string]gofpdf.Template{}}
+}
+
+const family = "go"
+
+// Page adds a page as large as d. A bookmark points at it unless empty; level
+// 0 is a chapter, 1 lies below it.
+func (b *Book) Page(d render.Drawing, bookmark string, level int) error {
+	if err := b.begin(d, bookmark, level); err != nil {
+		return err
+	}
+	draw(b.f, d)
+	return b.lib()
+}
+
+// Window adds a page as large as d that shows, under d, the part of whole that
+// lies in window, with the window's lower left corner at at. The whole drawing
+// is kept in the file once, under key, however many windows show it.
+func (b *Book) Window(d render.Drawing, key string, whole render.Drawing, window path.Box, at path.Point, bookmark string, level int) error {
+	if err := b.begin(d, bookmark, level); err != nil {
+		return err
+	}
+	form, ok := b.forms[key]
+	if !ok {
+		if err := render.Check(whole); err != nil {
+			return b.fail(err)
+		}
+		size := gofpdf.SizeType{Wd: float64(whole.Width), Ht: float64(whole.Height)}
+		form = b.f.CreateTemplateCustom(gofpdf.PointType{}, size, func(t *gofpdf.Tpl) { draw(&t.Fpdf, whole) })
+		b.forms[key] = form
+	}
+	w, h := window.Max.X-window.Min.X, window.Max.Y-window.Min.Y
+	b.f.ClipRect(float64(at.X), float64(d.Height-at.Y-h), float64(w), float64(h), false)
+	corner := gofpdf.PointType{X: float64(at.X - window.Min.X), Y: float64(d.Height - (at.Y - window.Min.Y) - whole.Height)}
+	b.f.UseTemplateScaled(form, corner, gofpdf.SizeType{Wd: float64(whole.Width), Ht: float64(whole.Height)})
+	b.f.ClipEnd()
+	draw(b.f, d)
+	return b.lib()
+}
+
+// begin starts a page for d.
+func (b *Book) begin(d render.Drawing, bookmark string, level int) error {
+	if b.err != nil {
+		return b.err
+	}
+	if err := render.Check(d); err != nil {
+		return b.fail(err)
+	}
+	b.f.AddPageFormat("P", gofpdf.SizeType{Wd: float64(d.Width), Ht: float64(d.Height)})
+	if bookmark != "" {
+		b.f.Bookmark(bookmark, level, 0)
+	}
+	return nil
+}
+
+func (b *Book) fail(err error) error {
+	b.err = err
+	return err
+}
+
+func (b *Book) lib() error {
+	if err := b.f.Error(); err != nil {
+		return b.fail(fmt.Errorf("pdf: %w", err))
+	}
+	return nil
+}
+
+// WriteTo finishes the file and writes it. It fails when a page has failed or
+// there is none.
+func (b *Book) WriteTo(w io.Writer) (int64, error) {
+	if b.err != nil {
+		return 0, b.err
+	}
+	if b.f.PageCount() == 0 {
+		return 0, fmt.Errorf("pdf: no pages")
+	}
+	var buf bytes.Buffer
+	if err := b.f.Output(&buf); err != nil {
+		return 0, fmt.Errorf("pdf: %w", err)
+	}
+	out, err := actualSize(buf.Bytes())
+	if err != nil {
+		return 0, err
+	}
+	n, err := w.Write(out)
+	return int64(n), err
+}
+
+var startxref = regexp.MustCompile(`startxref\n(\d+)\n`)
+
+// actualSize asks viewers not to scale when printing. The library has no call
+// for it; the catalogue is the file's last object, so the entry is put in there
+// and the table's place moved by as much (ISO 32000-1, 7.5.5 and 12.2).
+func actualSize(pdf []byte) ([]byte, error) {
+	const mark, entry = "/Type /Catalog", "\n/ViewerPreferences <</PrintScaling /None>>"
+	i := bytes.LastIndex(pdf, []byte(mark))
+	m := startxref.FindSubmatchIndex(pdf)
+	if i < 0 || m == nil || !bytes.HasPrefix(pdf, []byte("%PDF-1.")) {
+		return nil, fmt.Errorf("pdf: the file has no catalogue to put the print scaling in")
+	}
+	at, err := strconv.Atoi(string(pdf[m[2]:m[3]]))
+	if err != nil || at < i {
+		return nil, fmt.Errorf("pdf: the file's catalogue is not its last object")
+	}
+	var out bytes.Buffer
+	out.Grow(len(pdf) + len(entry))
+	out.Write(pdf[:i+len(mark)])
+	out.WriteString(entry)
+	out.Write(pdf[i+len(mark) : m[2]])
+	out.WriteString(strconv.Itoa(at + len(entry)))
+	out.Write(pdf[m[3]:])
+	done := out.Bytes()
+	done[len("%PDF-1.")] = '6'
+	return done, nil
+}
+
+// points are 72 to the inch.
+const points = 72 / float64(measure.Inch)

@@ -1,0 +1,149 @@
+package render
+
+import (
+	"fmt"
+	"math"
+
+	"silowright/geometry/path"
+)
+
+// Tiling is how a drawing is spread over sheets of paper that overlap.
+type Tiling struct {
+	Sheet      Paper // as it lies
+	Cols, Rows int
+	Overlap    length     // of neighbouring windows
+	Window     path.Point // width and height of the part one sheet shows
+	At         path.Point // where that part's lower left corner stands on the sheet
+	Tiles      []Tile     // row by row from the top, empty ones left out
+	Empty      int        // how many were left out
+}
+
+// Tile is one sheet of a Tiling.
+type Tile struct {
+	Col, Row int // from the left and from the top, from 0
+	Part     path.Box
+}
+
+// Name is the tile's label: a letter for the column, a number for the row.
+func (t Tile) Name() string { return fmt.Sprintf("%c%d", 'A'+rune(t.Col%26), t.Row+1) }
+
+// Strips kept free on every sheet, inside the margin: words below, a ruler on
+// the left.
+const (
+	footStrip length = 26
+	sideStrip length = 9
+)
+
+// sheetSlack keeps a rounding error from adding an empty sheet.
+const sheetSlack length = 0.05
+
+// Lay spreads d over sheets of paper, whichever way round needs fewer. margin
+// is what the printer cannot reach on each side. It fails when nothing is left
+// to print on or the sheets are past counting by letters.
+func Lay(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
+	if err := Check(d); err != nil {
+		return Tiling{}, err
+	}
+	up, errUp := layOn(d, paper, margin, overlap)
+	side, errSide := layOn(d, paper.Turned(), margin, overlap)
+	switch {
+	case errUp != nil && errSide != nil:
+		return Tiling{}, errUp
+	case errUp != nil:
+		return side, nil
+	case errSide != nil || len(up.Tiles) <= len(side.Tiles):
+		return up, nil
+	}
+	return side, nil
+}
+
+func layOn(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
+	t := Tiling{Sheet: paper, Overlap: overlap}
+	w := paper.Width - 2*margin - sideStrip
+	h := paper.Height - 2*margin - footStrip
+	if !(margin >= 0) || !(overlap >= 0) || w <= 2*overlap || h <= 2*overlap || w < 40 || h < 40 {
+		return t, fmt.Errorf("paper %s: margin %s mm and overlap %s mm leave nothing to print on; hint: smaller ones, or larger paper",
+			paper.Name, margin.Metric(), overlap.Metric())
+	}
+	count := func(total, window length) int {
+		if total <= window+sheetSlack {
+			return 1
+		}
+		return int(math.Ceil(float64((total - overlap - sheetSlack) / (window - overlap))))
+	}
+	t.Cols, t.Rows = count(d.Width, w), count(d.Height, h)
+	if t.Cols > 26 || t.Rows > 99 {
+		return t, fmt.Errorf("paper %s: %d × %d sheets are too many; hint: larger paper", paper.Name, t.Cols, t.Rows)
+	}
+	// Where one sheet holds it, the window is the drawing's own size; else the
+	// windows share what is left over so that the sheets are alike.
+	share := func(total, window length, n int) length {
+		return min(window, (total+length(n-1)*overlap)/length(n))
+	}
+	t.Window = path.Pt(share(d.Width, w, t.Cols), share(d.Height, h, t.Rows))
+	t.At = path.Pt(margin+sideStrip+(w-t.Window.X)/2, margin+footStrip+(h-t.Window.Y)/2)
+	for row := range t.Rows {
+		for col := range t.Cols {
+			x := length(col) * (t.Window.X - overlap)
+			y := d.Height - t.Window.Y - length(row)*(t.Window.Y-overlap)
+			tile := Tile{col, row, path.Box{Min: path.Pt(x, y), Max: path.Pt(x+t.Window.X, y+t.Window.Y)}}
+			if anyStroke(d, tile.Part) {
+				t.Tiles = append(t.Tiles, tile)
+			} else {
+				t.Empty++
+			}
+		}
+	}
+	return t, nil
+}
+
+// anyStroke reports whether a line of d runs through the box.
+func anyStroke(d Drawing, b path.Box) bool {
+	q := [4]path.Point{b.Min, path.Pt(b.Max.X, b.Min.Y), b.Max, path.Pt(b.Min.X, b.Max.Y)}
+	for _, s := range d.Strokes {
+		if box := s.Path.Bounds(); !apart(box, q) && crosses(s.Path, q) {
+			return true
+		}
+	}
+	return false
+}
+
+// has reports whether the tiling prints a tile.
+func (t Tiling) has(col, row int) bool {
+	for _, x := range t.Tiles {
+		if x.Col == col && x.Row == row {
+			return true
+		}
+	}
+	return false
+}
+
+// place moves a point of the drawing to the tile's sheet.
+func (t Tiling) place(tile Tile, p path.Point) path.Point {
+	return path.Pt(p.X-tile.Part.Min.X+t.At.X, p.Y-tile.Part.Min.Y+t.At.Y)
+}
+
+// Joins are the places, in the drawing, of the match marks on a tile: three
+// along the middle of every overlap with a neighbour that is printed. The
+// neighbour has its marks at the same places.
+func (t Tiling) Joins(tile Tile) []path.Point {
+	var out []path.Point
+	b := tile.Part
+	half := t.Overlap / 2
+	for _, k := range []length{0.2, 0.5, 0.8} {
+		x, y := b.Min.X+k*(b.Max.X-b.Min.X), b.Min.Y+k*(b.Max.Y-b.Min.Y)
+		if t.has(tile.Col-1, tile.Row) {
+			out = append(out, path.Pt(b.Min.X+half, y))
+		}
+		if t.has(tile.Col+1, tile.Row) {
+			out = append(out, path.Pt(b.Max.X-half, y))
+		}
+		if t.has(tile.Col, tile.Row-1) {
+			out = append(out, path.Pt(x, b.Max.Y-half))
+		}
+		if t.has(tile.Col, tile.Row+1) {
+			out = append(out, path.Pt(x, b.Min.Y+half))
+		}
+	}
+	return out
+}
