@@ -237,6 +237,7 @@ type Template struct {
 	Shapes    []Shape
 	Labels    []Label
 	Up        string // which way is up, for the reader
+	Compass   bool   // a circle that a compass draws as well: not printed on paper unasked
 }
 
 // Holes are the silo's round holes in the order they are cut: outlet, inlet,

@@ -13,6 +13,7 @@ func meshDiscTemplate(s *Silo) Template {
 	side := m.Across + 2*edge
 	t := newTemplate(s, "mesh-disc", "Mesh disc", "mesh", s.Build, side, side)
 	t.Up = "either way up"
+	t.Compass = true
 	c := path.Pt(side/2, side/2)
 	t.cut(path.Circle(c, m.Across/2))
 	t.mark(path.Circle(c, m.Bend/2))

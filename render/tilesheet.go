@@ -36,7 +36,7 @@ func TileSheet(t Tiling, tile Tile, w TileWords) Drawing {
 	foot := lo.Y - 4
 	bottomRuler(&d, lo.X, foot-3)
 	sideRuler(&d, lo.X-3, lo.Y)
-	tileWords(&d, t, tile, w, lo.X, foot-8)
+	tileWords(&d, t, tile, w, lo.X, foot-10)
 	return d
 }
 
