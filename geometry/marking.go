@@ -44,12 +44,15 @@ func Marks(s Silo) []MarkedPoint {
 
 	on := func(part, what string, height, below, round, radius length) {
 		full := 2 * math.Pi * radius
-		round = length(math.Mod(float64(round), float64(full)))
-		if round < 0 {
-			round += full
+		m := MarkedPoint{Part: part, What: what, Height: height, BelowRim: below, Radius: radius}
+		if full > 0 {
+			m.Round = length(math.Mod(float64(round), float64(full)))
+			if m.Round < 0 {
+				m.Round += full
+			}
+			m.Chord = ChordOf(radius, m.Round)
 		}
-		out = append(out, MarkedPoint{Part: part, What: what, Height: height, BelowRim: below,
-			Round: round, Chord: ChordOf(radius, round), Radius: radius})
+		out = append(out, m)
 	}
 	on("body", "outlet, centre", s.Outlet.Height, s.Outlet.BelowRim, s.Outlet.Round, r)
 	for i, sl := range s.Slots {

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strings"
 
 	"silowright/geometry"
 	"silowright/geometry/stock"
@@ -61,19 +62,27 @@ func basisTable(p *Pack) table {
 
 // sourceTable says for each table of stock parts where its rows are from.
 func sourceTable() table {
-	t := table{cols: []column{{head: "Table", share: 64, bold: true}, {head: "Source: standing", share: 120}}}
+	t := table{cols: []column{{head: "Table", share: 50, bold: true}, {head: "Source", share: 67}, {head: "Standing", share: 67}}}
 	for _, s := range stock.Tables() {
-		var from []string
+		var source, standing []string
 		for _, r := range s.Rows {
 			if n := len(r); n >= 2 {
-				if w := r[n-2] + ": " + r[n-1]; !slices.Contains(from, w) {
-					from = append(from, w)
-				}
+				source, standing = addParts(source, r[n-2]), addParts(standing, r[n-1])
 			}
 		}
-		t.add(say(upper(s.Title)), say(from...))
+		t.add(say(upper(s.Title)), say(strings.Join(source, "; ")), say(strings.Join(standing, "; ")))
 	}
 	return t
+}
+
+// addParts adds the parts of a saying that list does not hold yet.
+func addParts(list []string, saying string) []string {
+	for _, p := range strings.Split(saying, "; ") {
+		if !slices.Contains(list, p) {
+			list = append(list, p)
+		}
+	}
+	return list
 }
 
 var limits = []string{

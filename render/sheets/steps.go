@@ -55,8 +55,9 @@ type ticked struct {
 func (f *flow) step(n int, s step, pic render.Drawing) {
 	k := scaleTo(pic, pictureWide, pictureTall)
 	room := f.wide() - 7
-	tall := pic.Height * length(k)
+	tall := length(0)
 	if k > 0 {
+		tall = pic.Height * length(k)
 		room -= pictureWide + 5
 	}
 	var lines []ticked

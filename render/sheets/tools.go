@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"silowright/geometry"
+	"silowright/geometry/measure"
 	"silowright/geometry/stock"
 )
 
@@ -120,7 +121,15 @@ func screwPilot(f *flow, s geometry.Silo) string {
 		return part + " (general rule for plastics)"
 	}
 	least, most := v.MajorMin*length(rule.PilotMin), v.MajorMin*length(rule.PilotMax)
-	return fmt.Sprintf("from %s to %s: %s (general rule for plastics)", least.Both(f.units), most.Both(f.units), part)
+	return fmt.Sprintf("from %s to %s: %s (general rule for plastics)", bitSize(least, f.units), bitSize(most, f.units), part)
+}
+
+// bitSize writes a drill's size in both units, inches to 1/64.
+func bitSize(l length, u measure.Unit) string {
+	if u == measure.UnitMM {
+		return l.Metric() + " mm (" + l.Inch(64) + " in)"
+	}
+	return l.Inch(64) + " in (" + l.Metric() + " mm)"
 }
 
 func screwName(s geometry.Silo) string {

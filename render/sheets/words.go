@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"silowright/render"
 )
@@ -129,12 +130,12 @@ func isFraction(w string) bool {
 // behind a hyphen, point or stroke where there is one in its last half.
 func headOf(word string, size length, bold bool, room length) string {
 	end := 0
-	for i, r := range word {
-		next := i + len(string(r))
-		if end > 0 && width(word[:next], size, bold) > room {
+	for end < len(word) {
+		_, n := utf8.DecodeRuneInString(word[end:])
+		if end > 0 && width(word[:end+n], size, bold) > room {
 			break
 		}
-		end = next
+		end += n
 	}
 	if at := strings.LastIndexAny(word[:end], "-./_,") + 1; at > end/2 {
 		return word[:at]
