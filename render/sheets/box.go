@@ -73,7 +73,11 @@ func (f *flow) box(heavy bool, paras ...boxed) {
 		if r.first && f.y > start+in {
 			f.y += 0.9
 		}
-		if f.y+lead(r.size)+in > f.bottom() {
+		keep := lead(r.size)
+		if r.first && r.bold {
+			keep += 2 * lead(small) // a title stays with what it is of
+		}
+		if f.y+keep+in > f.bottom() {
 			close()
 			f.turn()
 			start = f.y

@@ -71,7 +71,7 @@ func buildTable(f *flow, group []geometry.Silo) table {
 	row("Seed bay, mesh to outlet", func(s geometry.Silo) string { return volume(s.Weights.SeedBay, u) })
 	row("To lift: body, fittings, wet seed", func(s geometry.Silo) string { return mass(s.Weights.Lift, u) })
 	row("Pipe silo", func(s geometry.Silo) string {
-		return s.Spec.Pipe.Pipe.String() + " pipe, " + s.Spec.Pipe.Length.Both(u) + " long"
+		return pipeName(s.Spec.Pipe.Pipe) + " pipe, " + s.Spec.Pipe.Length.Both(u) + " long"
 	})
 	size("Pipe silo's screen above the mesh", func(s geometry.Silo) length { return s.Pipe.Under })
 	return t

@@ -10,6 +10,7 @@ import (
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
+	"silowright/geometry/stock"
 	"silowright/render"
 )
 
@@ -288,6 +289,22 @@ func BenchmarkSections(b *testing.B) {
 	for b.Loop() {
 		if _, err := Sections(p, Letter); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// Every series of the pipe tables has the name that stands on the pipe.
+func TestPipeNames(t *testing.T) {
+	for _, s := range stock.Series() {
+		if seriesNames[s] == "" {
+			t.Errorf("series %s has no name", s)
+		}
+	}
+	for _, c := range []struct {
+		size, series, want string
+	}{{"1 1/2", "sch40", "NPS 1 1/2 Schedule 40"}, {"63", "pn10", "63 PN 10"}, {"110", "en1401-sn4", "110 EN 1401 SN 4"}, {"8", "new", "8 new"}} {
+		if got := pipeName(geometry.PipeRef{Size: c.size, Series: c.series}); got != c.want {
+			t.Errorf("%s %s is called %q, want %q", c.size, c.series, got, c.want)
 		}
 	}
 }

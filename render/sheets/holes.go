@@ -14,7 +14,8 @@ func setHoles(f *flow, p *Pack) {
 		if len(p.Silos) > 1 {
 			title = "Drum kind " + s.Spec.Drum.Label
 		}
-		f.headed(title, holeTable(f, p, s))
+		f.headingOver(title, 60)
+		f.table(holeTable(f, p, s))
 		f.table(jointTable(f, p, s))
 		f.headed("Handle slots", slotTable(f, s))
 	}
@@ -47,7 +48,7 @@ func jointTable(f *flow, p *Pack, s geometry.Silo) table {
 	t := table{cols: []column{{head: "Hole", share: 26, bold: true}, {head: "Pipe outside; hole larger by", share: 40}, {head: "Joint", share: 68},
 		{head: "Finding", share: 50}}}
 	for _, h := range holesOf(s, p.PipeSilos) {
-		pipe := say(h.Pipe.String(), h.PipeOutside.Both(u), "larger by "+h.Clearance.Both(u))
+		pipe := say(pipeName(h.Pipe), h.PipeOutside.Both(u), "larger by "+h.Clearance.Both(u))
 		if h.Joint == geometry.JointStopper {
 			pipe = say("no pipe")
 		}

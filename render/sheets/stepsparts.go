@@ -63,7 +63,7 @@ func pipeSteps(p *Pack) []step {
 	return []step{
 		{id: "pipe", title: "Cut the pipe silo and bore its side hole", tool: "saw, wrap template, hole saw, clamps", pipes: true, cautions: []caution{cautionSaw, cautionKickback}, do: join(
 			vary(p, func(s geometry.Silo) string {
-				return fmt.Sprintf("Cut %s pipe %s long, both ends square: a paper strip wrapped round gives the line.", s.Spec.Pipe.Pipe.String(), s.Spec.Pipe.Length.Both(u))
+				return fmt.Sprintf("Cut %s pipe %s long, both ends square: a paper strip wrapped round gives the line.", pipeName(s.Spec.Pipe.Pipe), s.Spec.Pipe.Length.Both(u))
 			}),
 			vary(p, func(s geometry.Silo) string {
 				return fmt.Sprintf("Side hole: hole saw %s, centre %s above the end that gets the screen.", s.Pipe.Hole.Saw.Both(u), s.Pipe.Hole.Height.Both(u))
@@ -123,9 +123,9 @@ func fitText(p *Pack, h geometry.Hole) string {
 	switch h.Joint {
 	case geometry.JointCouplings:
 		return fmt.Sprintf("%s: nipple of %s pipe, %s long, through the hole. Sealant under both coupling faces (the gap on the curve is %s at the edge). Prime and cement, push a coupling on from each side until both press the wall; keep the pipe centred and hold it for half a minute.",
-			upper(h.Name), h.Pipe.String(), h.Coupling.Nipple.Both(u), h.Coupling.FaceGap.Both(u))
+			upper(h.Name), pipeName(h.Pipe), h.Coupling.Nipple.Both(u), h.Coupling.FaceGap.Both(u))
 	case geometry.JointGrommet:
-		return fmt.Sprintf("%s: seat the grommet in the hole, wet it with soapy water, push the %s pipe through with a bevelled end.", upper(h.Name), h.Pipe.String())
+		return fmt.Sprintf("%s: seat the grommet in the hole, wet it with soapy water, push the %s pipe through with a bevelled end.", upper(h.Name), pipeName(h.Pipe))
 	case geometry.JointStopper:
 		return fmt.Sprintf("%s: stopper No. %s.", upper(h.Name), h.Stopper.Number)
 	}

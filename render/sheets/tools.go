@@ -90,7 +90,7 @@ func sawTable(f *flow, p *Pack) table {
 }
 
 func bitTable(f *flow, p *Pack) table {
-	t := table{cols: []column{{head: "Have", share: 14}, {head: "Tool", share: 46, bold: true}, {head: "Size", share: 60}, {head: "For", share: 64}}}
+	t := table{cols: []column{{head: "Have", share: 14}, {head: "Tool", share: 42, bold: true}, {head: "Size", share: 72}, {head: "For", share: 56}}}
 	row := func(tool, use string, of func(geometry.Silo) string) {
 		t.add(cell{mark: tickBox, paras: []string{""}}, say(tool), cell{paras: perKind(p.Silos, of)}, say(use))
 	}
@@ -121,7 +121,7 @@ func screwPilot(f *flow, s geometry.Silo) string {
 		return part + " (general rule for plastics)"
 	}
 	least, most := v.MajorMin*length(rule.PilotMin), v.MajorMin*length(rule.PilotMax)
-	return fmt.Sprintf("from %s to %s: %s (general rule for plastics)", bitSize(least, f.units), bitSize(most, f.units), part)
+	return fmt.Sprintf("%s to %s: %s, a general rule for plastics", bitSize(least, f.units), bitSize(most, f.units), part)
 }
 
 // bitSize writes a drill's size in both units, inches to 1/64.

@@ -80,3 +80,22 @@ func upper(s string) string {
 	}
 	return s
 }
+
+// seriesNames are the series of the pipe tables as they stand on the pipe.
+var seriesNames = map[string]string{
+	"sch40": "Schedule 40", "sch80": "Schedule 80", "sdr35": "SDR 35", "sdr26": "SDR 26",
+	"en1401-sn4": "EN 1401 SN 4", "en1401-sn8": "EN 1401 SN 8", "pn10": "PN 10",
+}
+
+// pipeName writes a pipe as its print does: "NPS 2 Schedule 40", "63 PN 10".
+// Inch pipe is called by its nominal pipe size, metric pipe by its outside.
+func pipeName(p geometry.PipeRef) string {
+	series, ok := seriesNames[p.Series]
+	switch {
+	case !ok:
+		return p.String()
+	case strings.HasPrefix(p.Series, "sch") || strings.HasPrefix(p.Series, "sdr"):
+		return "NPS " + p.Size + " " + series
+	}
+	return p.Size + " " + series
+}
