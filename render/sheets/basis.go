@@ -25,7 +25,7 @@ func setBasis(f *flow, p *Pack) {
 	f.heading("What is not worked out here")
 	f.items(limits...)
 	f.heading("Sources of the cautions")
-	f.items(cautionSources()...)
+	f.para(strings.Join(cautionSources(), "; ") + ".")
 	f.para(deferring)
 }
 
@@ -95,13 +95,14 @@ var limits = []string{
 	"No plan of pipes, pumps or wiring to the silo: local codes and licensed trades.",
 }
 
-// cautionSources lists each source the cautions name, once.
+// cautionSources lists each source the cautions name, once; cautions of common
+// practice name none.
 func cautionSources() []string {
 	var out []string
 	for _, list := range [][]caution{usedDrum, {cautionSaw, cautionKickback, cautionCut, cautionEdge, cautionPoints,
 		cautionSealant, cautionCement, cautionResin, cautionLift, cautionSeed, cautionPower}} {
 		for _, c := range list {
-			if !slices.Contains(out, c.source) {
+			if c.source != geometry.CommonPractice && !slices.Contains(out, c.source) {
 				out = append(out, c.source)
 			}
 		}

@@ -169,8 +169,7 @@ func toolRows(f *flow, p *Pack) [][2]string {
 		rows = append(rows, [2]string{"Mixing cup, spatula, gloves that resist the resin, acetone for cleaning", "the resin bead of the pipe silo, ventilated, no flame"})
 	}
 	rows = append(rows,
-		[2]string{"Hose, bucket and a level place to stand the silo", "leak test, rinse and soak"},
-		[2]string{"A second person", "lifting and turning a full body"})
+		[2]string{"Hose, bucket, a level place; a second person to lift", "leak test, rinse and soak"})
 	return rows
 }
 
