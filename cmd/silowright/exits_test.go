@@ -20,7 +20,7 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 	want, err := strconv.Atoi(args[0])
 	ts.Check(err)
 	var out, msg bytes.Buffer
-	got := run(args[1:], &env{stdin: strings.NewReader(""), stdout: &out, stderr: &msg, dir: ts.Getenv("PWD")})
+	got := run(args[1:], &env{stdin: strings.NewReader(""), stdout: &out, stderr: &msg, dir: ts.MkAbs(".")})
 	ts.Check(os.WriteFile(ts.MkAbs("out.txt"), out.Bytes(), 0o666))
 	ts.Check(os.WriteFile(ts.MkAbs("err.txt"), msg.Bytes(), 0o666))
 	if got != want {

@@ -30,7 +30,7 @@ type env struct {
 
 // path returns name as this process can open it.
 func (e *env) path(name string) string {
-	if e.dir == "" || filepath.IsAbs(name) {
+	if name == "" || e.dir == "" || filepath.IsAbs(name) {
 		return name
 	}
 	return filepath.Join(e.dir, name)

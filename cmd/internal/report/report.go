@@ -1,0 +1,72 @@
+// Package report writes report.json: a job worked out, for other programs. The
+// README documents its fields; a field is added, never given another meaning.
+package report
+
+import (
+	"bytes"
+	"encoding/json"
+
+	"silowright/bom"
+	"silowright/cmd/internal/plan"
+	"silowright/geometry"
+)
+
+// MadeBy marks a directory as one this program wrote.
+const MadeBy = "silowright"
+
+// Report is the whole file.
+type Report struct {
+	MadeBy    string             `json:"made_by"`
+	Format    int                `json:"format"` // 1
+	Job       string             `json:"job"`
+	Units     string             `json:"units"` // of the job; the report's own are in its names
+	DrumSilos int                `json:"drum_silos"`
+	PipeSilos int                `json:"pipe_silos"`
+	Defaults  []geometry.Default `json:"defaults"`
+	Kinds     []Kind             `json:"kinds"`
+	Templates []Template         `json:"templates"`
+	Findings  []geometry.Finding `json:"findings"`
+	Cuts      []Cut              `json:"cuts"`
+	Bill      bom.Bill           `json:"bill"`
+}
+
+// Cut is one kind of piece to cut.
+type Cut struct {
+	From   string  `json:"from"`
+	Piece  string  `json:"piece"`
+	Drum   string  `json:"drum"`
+	Count  int     `json:"count"`
+	Length float64 `json:"length_mm"`
+	Width  float64 `json:"width_mm,omitempty"`
+	Note   string  `json:"note"`
+}
+
+// Of makes the report of a plan.
+func Of(p *plan.Plan) Report {
+	r := Report{MadeBy: MadeBy, Format: 1, Job: p.Job.Name, Units: p.Job.Units.String(),
+		DrumSilos: p.Job.DrumSilos, PipeSilos: p.Job.PipeSilos, Defaults: p.Job.Defaulted,
+		Findings: p.Findings, Bill: p.Bill}
+	if r.Defaults == nil {
+		r.Defaults = []geometry.Default{}
+	}
+	for _, s := range p.Silos {
+		r.Kinds = append(r.Kinds, kindOf(s))
+		for _, t := range s.Templates {
+			r.Templates = append(r.Templates, templateOf(t))
+		}
+	}
+	for _, c := range p.Cuts {
+		r.Cuts = append(r.Cuts, Cut{c.From, c.Piece, c.Drum, c.Count, c.Length.MM(), c.Width.MM(), c.Note})
+	}
+	return r
+}
+
+// JSON writes the report, indented. It fails on a number that is not finite.
+func (r Report) JSON() ([]byte, error) {
+	var buf bytes.Buffer
+	e := json.NewEncoder(&buf)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	err := e.Encode(r)
+	return buf.Bytes(), err
+}

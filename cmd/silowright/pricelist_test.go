@@ -1,0 +1,47 @@
+package main
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"silowright/bom"
+	"silowright/bom/money"
+	"silowright/cmd/internal/job"
+	"silowright/geometry/measure"
+)
+
+// The list that start writes is read as it stands, and empty; with the # off
+// and prices filled in it prices every item of the job that start writes.
+func TestBlankPrices(t *testing.T) {
+	for _, u := range []measure.Unit{measure.UnitInch, measure.UnitMM} {
+		f, err := job.Parse("job.toml", job.Template(u))
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := blankPrices(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, err := money.CurrencyOf(f.Currency)
+		if err != nil {
+			t.Fatal(err)
+		}
+		list, err := bom.ReadPrices("prices.csv", bytes.NewReader(text), c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(list.Offers) != 0 {
+			t.Errorf("%s: an item nobody priced has a price: %+v", u, list.Offers[0])
+		}
+		filled := strings.ReplaceAll(strings.ReplaceAll(string(text), "\n# ", "\n"), ",,,\n", ",2.50,,\n")
+		filled = strings.Replace(filled, "Take the", "# Take the", 1)
+		list, err = bom.ReadPrices("prices.csv", strings.NewReader(filled), c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(list.Offers) < 20 {
+			t.Errorf("%s: %d items priced; a silo takes more", u, len(list.Offers))
+		}
+	}
+}
