@@ -21,6 +21,12 @@ func TestMeasuringSheet(t *testing.T) {
 		if (g.Width-c.width).Abs() > 1e-6 || (g.Height-c.height).Abs() > 1e-6 {
 			t.Errorf("page is %v × %v mm; want %s", g.Width, g.Height, c.source)
 		}
+		if err := Check(g); err != nil {
+			t.Error(err)
+		}
+		for _, o := range Overlaps(g) {
+			t.Errorf("%s: %s", c.unit, o)
+		}
 		inside := func(p path.Point, what string) {
 			const edge = 10 // a printer's unprintable edge, common practice, no source
 			if p.X < edge || p.Y < edge || p.X > g.Width-edge || p.Y > g.Height-edge {

@@ -8,6 +8,7 @@ import (
 	"silowright/bom"
 	"silowright/bom/money"
 	"silowright/cmd/internal/job"
+	"silowright/geometry"
 	"silowright/geometry/measure"
 )
 
@@ -23,10 +24,7 @@ func TestBlankPrices(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		c, err := money.CurrencyOf(f.Currency)
-		if err != nil {
-			t.Fatal(err)
-		}
+		c := money.Currency(f.Currency)
 		list, err := bom.ReadPrices("prices.csv", bytes.NewReader(text), c)
 		if err != nil {
 			t.Fatal(err)
@@ -40,8 +38,17 @@ func TestBlankPrices(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(list.Offers) < 20 {
-			t.Errorf("%s: %d items priced; a silo takes more", u, len(list.Offers))
+		silos, err := geometry.Solve(f.Job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		needs := bom.Takeoff(bom.Batches(silos, 1, 1), bom.DefaultRates(), u)
+		bill, err := bom.Price(needs, list, c, 1, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bill.Complete() || len(bill.Lines) < 20 {
+			t.Errorf("%s: %d lines, without a price: %v", u, len(bill.Lines), bill.Missing)
 		}
 	}
 }
