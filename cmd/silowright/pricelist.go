@@ -22,7 +22,8 @@ func blankPrices(f *job.File) ([]byte, error) {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	rows := [][]string{{"item", "description", "pack", "unit", "price", "supplier", "quoted"},
-		{"# Take the # off a row and fill in pack, unit and price; quoted is a date such as 2031-02-28."}}
+		{"# Take the # off a row and fill in pack, unit and price; quoted is a date such as 2031-02-28."},
+		{"# Other sizes in the job have other item names: silowright cost names every item it finds no price for."}}
 	for _, n := range needs {
 		pack, unit := usualPack(n, f.Job.Units)
 		rows = append(rows, []string{"# " + n.Item, n.Description, pack, unit, "", "", ""})

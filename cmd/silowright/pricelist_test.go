@@ -33,7 +33,7 @@ func TestBlankPrices(t *testing.T) {
 			t.Errorf("%s: an item nobody priced has a price: %+v", u, list.Offers[0])
 		}
 		filled := strings.ReplaceAll(strings.ReplaceAll(string(text), "\n# ", "\n"), ",,,\n", ",2.50,,\n")
-		filled = strings.Replace(filled, "Take the", "# Take the", 1)
+		filled = strings.NewReplacer("Take the", "# Take the", "Other sizes", "# Other sizes").Replace(filled)
 		list, err = bom.ReadPrices("prices.csv", strings.NewReader(filled), c)
 		if err != nil {
 			t.Fatal(err)

@@ -36,7 +36,7 @@ func TestTemplate(t *testing.T) {
 			if got := full.Job.Defaulted; len(got) != 1 || got[0].Key != "prices.file" {
 				t.Errorf("still defaulted: %v", got)
 			}
-			near := cmp.Comparer(func(a, b measure.Length) bool { return (a - b).Abs() < 0.006 }) // written to 0.01 mm
+			near := cmp.Comparer(func(a, b measure.Length) bool { return (a - b).Abs() < 0.002 }) // written to 0.001 mm or a sixty-fourth
 			if diff := cmp.Diff(plain.Job.Kinds, full.Job.Kinds, near, cmp.Comparer(func(a, b measure.Volume) bool {
 				return (a-b)/measure.Millilitre < 0.1 && (b-a)/measure.Millilitre < 0.1
 			})); diff != "" {

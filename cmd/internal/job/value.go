@@ -167,19 +167,15 @@ func (r *reader) title(path string, v any, most int) (string, bool) {
 // plain writes a number without exponent or trailing zeros.
 func plain(f float64) string { return strconv.FormatFloat(f, 'f', -1, 64) }
 
-// written is l as it would stand in the job file: inches where the sixteenth
-// says it truly, millimetres elsewhere.
+// written is l as it would stand in the job file: inches where a fraction of a
+// tape says it truly, millimetres elsewhere.
 func written(l measure.Length, u measure.Unit) string {
-	if _, off := l.Round(16); u == measure.UnitInch && off.Abs() > 0.02 {
-		return fine(l) + " mm"
+	if u == measure.UnitInch {
+		for _, den := range []int{16, 32, 64} {
+			if _, off := l.Round(den); off.Abs() < 0.002 {
+				return l.Inch(den) + " in"
+			}
+		}
 	}
-	if u == measure.UnitMM {
-		return fine(l) + " mm"
-	}
-	return l.In(u)
-}
-
-// fine writes millimetres to a hundredth.
-func fine(l measure.Length) string {
-	return plain(math.Round(l.MM()*100) / 100)
+	return plain(math.Round(l.MM()*1000)/1000) + " mm"
 }
