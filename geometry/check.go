@@ -3,6 +3,7 @@ package geometry
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"fmt"
 	"silowright/geometry/path"
@@ -45,6 +46,17 @@ func Worst(fs []Finding) Level {
 		w = max(w, f.Level)
 	}
 	return w
+}
+
+// FindingsOf returns the findings whose key lies in a section of the job file.
+func (s *Silo) FindingsOf(section string) []Finding {
+	var out []Finding
+	for _, f := range s.Findings {
+		if strings.HasPrefix(f.Key, section+".") {
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 var (

@@ -7,15 +7,15 @@ import (
 	"silowright/geometry/stock"
 )
 
-// key is the job-file section of a hole.
-func (h Hole) key() string {
+// Key is the job-file section of a hole.
+func (h Hole) Key() string {
 	if h.Name == "pipe silo outlet" {
 		return "pipe_silo"
 	}
 	return h.Name
 }
 
-func (h Hole) id(check string) string { return strings.ReplaceAll(h.key(), "_", "-") + "." + check }
+func (h Hole) id(check string) string { return strings.ReplaceAll(h.Key(), "_", "-") + "." + check }
 
 // HoleChecks are the checks of one hole by itself: saw against pipe, and what
 // its joint needs. Sentences are written for a reader who works in u.
@@ -36,7 +36,7 @@ func sawPipeCheck(h Hole, u measure.Unit) Finding {
 	const tight = measure.Inch / 64
 	loose, b := h.looseFrom()
 	least := h.Clearance - h.PipeTolerance
-	id, key := h.id("saw-pipe"), h.key()+".saw"
+	id, key := h.id("saw-pipe"), h.Key()+".saw"
 	switch {
 	case h.Clearance <= 0:
 		return lengths(id, key, Stop, h.Clearance, tight, worked,
@@ -123,7 +123,7 @@ func coverCheck(h Hole, u measure.Unit) Finding {
 	if c.Cover <= 0 {
 		lv = Stop
 	}
-	return lengths(h.id("saw-cover"), h.key()+".saw", lv, c.WorstCover, good, b,
+	return lengths(h.id("saw-cover"), h.Key()+".saw", lv, c.WorstCover, good, b,
 		say(lv, "a coupling %s outside covers the hole by %s at worst, %s when centred; its flat face leaves %s at its edge for sealant%s",
 			"a coupling %s outside covers the hole by %s at worst, %s when centred: keep the pipe centred and bed the faces (gap at the edge %s) in sealant%s",
 			"a coupling %s outside does not cover the hole (%s at worst, %s when centred; gap at the edge %s): use a smaller saw or larger couplings%s"),
@@ -134,7 +134,7 @@ func coverCheck(h Hole, u measure.Unit) Finding {
 // gaps counted, and whether the couplings can close on the wall.
 func nippleCheck(h Hole, u measure.Unit) Finding {
 	c := h.Coupling
-	key := h.key() + ".nipple"
+	key := h.Key() + ".nipple"
 	if h.Name == "pipe silo outlet" {
 		key = "pipe_silo.pipe_out_length"
 	}
@@ -170,7 +170,7 @@ const grommetSlack = measure.Inch / 32
 // asks for. The label, stated in the job, wins.
 func grommetCheck(h Hole, u measure.Unit) Finding {
 	g := h.Grommet
-	id, key := h.id("saw-grommet"), h.key()+".saw"
+	id, key := h.id("saw-grommet"), h.Key()+".saw"
 	off := h.Saw - g.Hole
 	if !g.Known {
 		return lengths(id, key, Caution, h.Saw, 0, Basis{Kind: FromMemory},
@@ -225,7 +225,7 @@ func stopperCheck(h Hole, u measure.Unit) Finding {
 	if saws := SawsFor(h); len(saws) > 0 {
 		advice = "the " + saws[0].Name(u) + " saw would do"
 	}
-	return lengths(h.id("saw-stopper"), h.key()+".saw", lv, h.Diameter, limit, b,
+	return lengths(h.id("saw-stopper"), h.Key()+".saw", lv, h.Diameter, limit, b,
 		say(lv, "a No. %s stopper (%s to %s) goes %.0f %% of its length, %s, into the %s hole%s",
 			"a No. %s stopper (%s to %s) goes %.0f %% of its length, %s, into the %s hole: a poor seat; %s",
 			"a No. %s stopper (%s to %s) does not close the hole (%.0f %%, %s, of %s): %s"),

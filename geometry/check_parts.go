@@ -109,10 +109,10 @@ func plenumChecks(s *Silo) []Finding {
 		high := s.Seat.FootHeight - (h.Height + h.Footprint/2)
 		lvL, lvH := atLeast(low, 1e-6, measure.Inch/4), atLeast(high, 1e-6, measure.Inch/4)
 		out = append(out,
-			lengths(h.id("head"), h.key()+".above_ground", lvL, low, measure.Inch/4, practice,
+			lengths(h.id("head"), h.Key()+".above_ground", lvL, low, measure.Inch/4, practice,
 				say(lvL, "the "+h.Name+"'s joint lies %s above the head", "the "+h.Name+"'s joint lies only %s above the head: little room for the inner coupling",
 					"the "+h.Name+"'s joint runs into the head by %s: set it higher"), low.Abs().Both(u)),
-			lengths(h.id("foot"), h.key()+".above_ground", lvH, high, measure.Inch/4, practice,
+			lengths(h.id("foot"), h.Key()+".above_ground", lvH, high, measure.Inch/4, practice,
 				say(lvH, "the "+h.Name+"'s joint lies %s below the seated foot", "the "+h.Name+"'s joint lies only %s below the seated foot",
 					"the seated foot runs into the "+h.Name+"'s joint by %s: set it lower"), high.Abs().Both(u)))
 	}

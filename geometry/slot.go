@@ -20,6 +20,9 @@ func slots(s Spec) [2]Slot {
 // Height is the slot's opening up and down.
 func (s Slot) Height() length { return s.Sill - s.Top }
 
+// Middle is how far below the rim the slot's middle lies.
+func (s Slot) Middle() length { return (s.Top + s.Sill) / 2 }
+
 // Outline is the slot laid flat, centred on the origin, ends rounded.
 func (s Slot) Outline() path.Path {
 	x, y, r := s.Length/2, s.Height()/2, s.CornerR

@@ -5,6 +5,10 @@ package main
 func commands() []command {
 	return []command{
 		startCommand,
+		checkCommand,
+		packCommand,
+		costCommand,
+		holeCommand,
 		tablesCommand,
 	}
 }

@@ -22,10 +22,10 @@ var holeCommand = command{
 
 // holeAsk is what the flags of hole say.
 type holeAsk struct {
-	pipe, saw, schedule, series, joint         string
+	pipe, saw, schedule, series, joint             string
 	radius, wall, oversize, nipple, label, outside string
-	stopper, units                             string
-	json                                       bool
+	stopper, units                                 string
+	json                                           bool
 }
 
 func holeFlags(a *holeAsk) *pflag.FlagSet {

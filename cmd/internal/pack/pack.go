@@ -1,0 +1,161 @@
+// Package pack makes the files of a shop pack from a plan: the PDF to build
+// from, one SVG a template, the tables and the report. It writes nothing: the
+// files go to package output.
+package pack
+
+import (
+	"bytes"
+	"fmt"
+
+	"silowright/bom"
+	"silowright/cmd/internal/output"
+	"silowright/cmd/internal/plan"
+	"silowright/cmd/internal/report"
+	"silowright/geometry"
+	"silowright/geometry/measure"
+	"silowright/render"
+	"silowright/render/pdf"
+	"silowright/render/sheets"
+	"silowright/render/svg"
+)
+
+// Options are what a user chooses about the pack.
+type Options struct {
+	Paper   render.Paper   // for templates
+	Margin  measure.Length // what the printer cannot reach
+	Overlap measure.Length // of neighbouring template sheets
+}
+
+// DefaultOptions are letter paper for inch jobs, A4 for metric ones, a margin
+// of 1/4 in (6 mm) and an overlap of 1/2 in (12 mm).
+func DefaultOptions(u measure.Unit) Options {
+	name, o := "letter", Options{Margin: measure.Inch / 4, Overlap: measure.Inch / 2}
+	if u == measure.UnitMM {
+		name, o = "A4", Options{Margin: 6, Overlap: 12}
+	}
+	o.Paper, _ = render.PaperNamed(name, u)
+	return o
+}
+
+// Made is a finished pack.
+type Made struct {
+	Files  []output.File
+	Pages  int // of documents
+	Sheets int // of templates
+}
+
+// Make draws and writes all files of the pack.
+func Make(p *plan.Plan, o Options) (Made, error) {
+	var m Made
+	add := func(name string, data []byte) { m.Files = append(m.Files, output.File{Name: name, Data: data}) }
+
+	tilings, err := layTemplates(p, o)
+	if err != nil {
+		return m, err
+	}
+	book, err := shopPack(p, o, tilings, &m)
+	if err != nil {
+		return m, err
+	}
+	add("shop-pack.pdf", book)
+	for _, t := range tilings {
+		var buf bytes.Buffer
+		if err := svg.Write(&buf, t.drawing); err != nil {
+			return m, err
+		}
+		add("templates/"+t.template.ID+".svg", buf.Bytes())
+	}
+	add("bill.csv", p.Bill.CSV())
+	add("cuts.csv", bom.CutsCSV(p.Cuts))
+	add("holes.csv", holesCSV(p))
+	data, err := report.Of(p).JSON()
+	if err != nil {
+		return m, err
+	}
+	add("report.json", data)
+	return m, nil
+}
+
+// laid is a template with its drawing and its sheets of paper.
+type laid struct {
+	template geometry.Template
+	drawing  render.Drawing
+	tiling   render.Tiling // without sheets when it is not printed
+}
+
+func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
+	var out []laid
+	for i, s := range p.Silos {
+		for _, t := range s.Templates {
+			t.Count = templateCount(t, p.Batches[i])
+			l := laid{template: t, drawing: render.FromTemplate(t)}
+			if !t.Compass {
+				var err error
+				if l.tiling, err = render.Lay(l.drawing, o.Paper, o.Margin, o.Overlap); err != nil {
+					return nil, err
+				}
+			}
+			out = append(out, l)
+		}
+	}
+	return out, nil
+}
+
+// shopPack sets the document pages and the template sheets into one PDF.
+func shopPack(p *plan.Plan, o Options, tilings []laid, m *Made) ([]byte, error) {
+	paper := sheets.Letter
+	if p.Job.Units == measure.UnitMM {
+		paper = sheets.A4
+	}
+	sections, err := sheets.Sections(sheetsPack(p, tilings), paper)
+	if err != nil {
+		return nil, err
+	}
+	b := pdf.New(pdf.Meta{Title: p.Job.Name + ": shop pack", Subject: "silos, templates and bill"})
+	for _, s := range sections {
+		for i, d := range s.Pages {
+			mark := ""
+			if i == 0 {
+				mark = s.Title
+			}
+			if err := b.Page(d, mark, 0); err != nil {
+				return nil, err
+			}
+			m.Pages++
+		}
+	}
+	if err := b.Page(render.TestSquare(o.Paper, p.Job.Name), "Templates: measure these squares first", 0); err != nil {
+		return nil, err
+	}
+	m.Sheets++
+	for _, l := range tilings {
+		t := l.template
+		words := render.TileWords{Title: t.Title + " (drum kind " + t.Drum + ")",
+			Part: fmt.Sprintf("%s, to mark %d", t.Part, t.Count), Up: t.Up, Job: p.Job.Name}
+		for i, tile := range l.tiling.Tiles {
+			mark := ""
+			if i == 0 {
+				mark = words.Title
+			}
+			sheet := render.TileSheet(l.tiling, tile, words)
+			if err := b.Window(sheet, t.ID, l.drawing, tile.Part, l.tiling.At, mark, 1); err != nil {
+				return nil, err
+			}
+			m.Sheets++
+		}
+	}
+	var buf bytes.Buffer
+	_, err = b.WriteTo(&buf)
+	return buf.Bytes(), err
+}
+
+// templateCount is how many parts a template marks in this build.
+func templateCount(t geometry.Template, b bom.Batch) int {
+	if t.Part == "pipe silo" {
+		return b.Pipe
+	}
+	if b.Silo.Build == 0 {
+		return 0
+	}
+	return t.Count / b.Silo.Build * b.Drum
+}
