@@ -262,8 +262,8 @@ func TestSlug(t *testing.T) {
 	}
 }
 
-// Any text at all: no panic, and every error is one line that names a key or
-// says that the text is no TOML.
+// Any text at all: no panic, every error is one line that names a key or says
+// that the text is no TOML, and what is taken can be solved.
 func FuzzJob(f *testing.F) {
 	f.Add([]byte(least))
 	for _, c := range wrong {
@@ -283,6 +283,9 @@ func FuzzJob(f *testing.F) {
 				t.Fatalf("%q is not one plain line", err)
 			}
 			return
+		}
+		if _, err := geometry.Solve(got.Job); err != nil {
+			t.Fatalf("taken, yet not to be solved: %v", err)
 		}
 		for _, s := range got.Job.Kinds {
 			for _, q := range rules {
