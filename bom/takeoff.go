@@ -38,6 +38,7 @@ func (t *takeoff) add(item, description, category string, k Kind, q float64, pip
 	if !(q > 0) {
 		return
 	}
+	item = strings.ToLower(item) // as a price list is read
 	i, ok := t.at[item]
 	if !ok {
 		i = len(t.needs)

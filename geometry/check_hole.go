@@ -29,13 +29,16 @@ func HoleChecks(h Hole, u measure.Unit) []Finding {
 	return []Finding{sawPipeCheck(h, u), coverCheck(h, u), nippleCheck(h, u)}
 }
 
+// tight is the least a saw's nominal size should be over the pipe's largest
+// outside: what the hole comes out larger is not counted on.
+const tight = measure.Inch / 64
+
 // sawPipeCheck holds the hole against the pipe that goes through it. A
-// clearance under 1/64 in is tight; more than that of the largest clearance
+// clearance under tight is a tight fit; more than that of the largest clearance
 // hole quoted for the pipe is loose.
 func sawPipeCheck(h Hole, u measure.Unit) Finding {
-	const tight = measure.Inch / 64
 	loose, b := h.looseFrom()
-	least := h.Clearance - h.PipeTolerance
+	least := h.Saw - h.PipeOutside - h.PipeTolerance
 	id, key := h.id("saw-pipe"), h.Key()+".saw"
 	switch {
 	case h.Clearance <= 0:
@@ -44,8 +47,8 @@ func sawPipeCheck(h Hole, u measure.Unit) Finding {
 			h.Diameter.Both(u), h.PipeOutside.Both(u), sawAdvice(h, u))
 	case least < tight:
 		return lengths(id, key, Caution, least, tight, practice,
-			"the pipe at its largest has only %s to spare in the hole: a tight fit; sand the hole or use %s",
-			maxLength(0, least).Both(u), sawAdvice(h, u))
+			"the pipe passes only because the hole comes out larger than the saw (%s to spare): a tight fit; sand the hole or use %s",
+			h.Clearance.Both(u), sawAdvice(h, u))
 	case h.Clearance > loose+tight:
 		return lengths(id, key, Caution, h.Clearance, loose, b,
 			"the hole is %s larger than the pipe: loose, and the couplings must cover it; use %s",
@@ -92,7 +95,7 @@ func SawsFor(h Hole) []stock.HoleSaw {
 		default:
 			clear := d - h.PipeOutside
 			loose, _ := h.looseFrom()
-			ok = clear-h.PipeTolerance >= measure.Inch/64 && clear <= loose+measure.Inch/64 &&
+			ok = s.Diameter-h.PipeOutside-h.PipeTolerance >= tight && clear <= loose+tight &&
 				h.Coupling.Outside > d
 		}
 		if ok {
@@ -124,10 +127,18 @@ func coverCheck(h Hole, u measure.Unit) Finding {
 		lv = Stop
 	}
 	return lengths(h.id("saw-cover"), h.Key()+".saw", lv, c.WorstCover, good, b,
-		say(lv, "a coupling %s outside covers the hole by %s at worst, %s when centred; its flat face leaves %s at its edge for sealant%s",
-			"a coupling %s outside covers the hole by %s at worst, %s when centred: keep the pipe centred and bed the faces (gap at the edge %s) in sealant%s",
-			"a coupling %s outside does not cover the hole (%s at worst, %s when centred; gap at the edge %s): use a smaller saw or larger couplings%s"),
-		c.Outside.Both(u), c.WorstCover.Both(u), c.Cover.Both(u), c.FaceGap.Both(u), note)
+		say(lv, "a coupling %s outside covers the hole: it %s with the pipe to one side, %s when centred; its flat face leaves %s at its edge for sealant%s",
+			"a coupling %s outside covers the hole barely: it %s with the pipe to one side, %s when centred: keep the pipe centred and bed the faces, %s off at the edge, in sealant%s",
+			"a coupling %s outside does not cover the hole: it %s with the pipe to one side, %s when centred (gap at the edge %s): use a smaller saw or larger couplings%s"),
+		c.Outside.Both(u), reaches(c.WorstCover, u), reaches(c.Cover, u), c.FaceGap.Both(u), note)
+}
+
+// reaches words how far a face reaches past a hole's edge, or falls short.
+func reaches(l length, u measure.Unit) string {
+	if l < 0 {
+		return "falls short of the edge by " + (-l).Both(u)
+	}
+	return "reaches " + l.Both(u) + " past the edge"
 }
 
 // nippleCheck says how much of each socket the nipple fills, wall and face
@@ -219,7 +230,7 @@ func stopperCheck(h Hole, u measure.Unit) Finding {
 	}
 	b := Basis{Kind: JobSetting, Source: "fittings.stopper"}
 	if !f.Measured {
-		b = Basis{Kind: Published, Source: "table of tapered rubber stoppers (" + f.Standing + ")"}
+		b = Basis{Kind: Published, Source: "table of tapered rubber stoppers, " + f.Standing}
 	}
 	advice := "try another stopper"
 	if saws := SawsFor(h); len(saws) > 0 {

@@ -130,11 +130,13 @@ func seatChecks(s *Silo) []Finding {
 	if t.Bottoms {
 		lv = Stop
 	}
+	moves := maxLength(t.ShiftCircUp.Abs(), t.ShiftCircDn.Abs())
+	thick := maxLength(t.ShiftWallUp.Abs(), t.ShiftWallDn.Abs())
 	out := []Finding{lengths("seat.nests", "drum.hoops", lv, t.Enters, least, practice,
-		say(lv, "the foot goes %s into the base and wedges where it is %s wide; a tape off by 1/16 in moves that by %s",
-			"the foot goes only %s into the base, where it is %s wide: it may tip (a tape off by 1/16 in moves that by %s)",
-			"the foot goes down to the head (%s) without wedging (%s wide; %s): there is no plenum"),
-		t.Enters.Both(u), t.TouchWidth.Both(u), t.ShiftCircUp.Abs().Both(u))}
+		say(lv, "the foot goes %s into the base and wedges where it is %s wide; a circumference off by 1/16 in moves that by %s, a wall off by 1/16 in by %s",
+			"the foot goes only %s into the base, where it is %s wide: it may tip (a circumference off by 1/16 in moves that by %s, a wall off by 1/16 in by %s)",
+			"the foot goes down to the head (%s) without wedging (%s wide; off by %s or %s when the tape is off by 1/16 in): there is no plenum"),
+		t.Enters.Both(u), t.TouchWidth.Both(u), moves.Both(u), thick.Both(u))}
 	lvP := atLeast(t.Plenum, 1*measure.Inch, 2*measure.Inch)
 	out = append(out, lengths("seat.plenum", "drum.height", lvP, t.Plenum, 2*measure.Inch, practice,
 		say(lvP, "between head and lattice %s are left as plenum", "between head and lattice only %s are left as plenum", "between head and lattice only %s are left: no plenum to speak of"), t.Plenum.Both(u)))
