@@ -1,6 +1,7 @@
 package geometry
 
 import (
+	"fmt"
 	"strings"
 
 	"silowright/geometry/measure"
@@ -236,10 +237,19 @@ func stopperCheck(h Hole, u measure.Unit) Finding {
 	if saws := SawsFor(h); len(saws) > 0 {
 		advice = "the " + saws[0].Name(u) + " saw would do"
 	}
-	return lengths(h.id("saw-stopper"), h.Key()+".saw", lv, h.Diameter, limit, b,
-		say(lv, "a No. %s stopper (%s to %s) goes %.0f %% of its length, %s, into the %s hole%s",
-			"a No. %s stopper (%s to %s) goes %.0f %% of its length, %s, into the %s hole: a poor seat; %s",
-			"a No. %s stopper (%s to %s) does not close the hole (%.0f %%, %s, of %s): %s"),
-		f.Number, f.Bottom.Both(u), f.Top.Both(u), 100*f.SeatFraction, f.SeatDepth.Both(u), h.Diameter.Both(u),
-		map[bool]string{true: "", false: advice}[lv == OK])
+	id, key := h.id("saw-stopper"), h.Key()+".saw"
+	switch {
+	case f.SeatFraction <= 0:
+		return lengths(id, key, lv, h.Diameter, f.Bottom, b, "a No. %s stopper is %s across its small end and does not enter the %s hole: %s",
+			f.Number, f.Bottom.Both(u), h.Diameter.Both(u), advice)
+	case f.SeatFraction >= 1:
+		return lengths(id, key, lv, h.Diameter, f.Top, b, "a No. %s stopper is %s across its large end and falls through the %s hole: %s",
+			f.Number, f.Top.Both(u), h.Diameter.Both(u), advice)
+	}
+	says := fmt.Sprintf("a No. %s stopper, %s to %s across, goes %s (%.0f %% of its length) into the %s hole",
+		f.Number, f.Bottom.Both(u), f.Top.Both(u), f.SeatDepth.Both(u), 100*f.SeatFraction, h.Diameter.Both(u))
+	if lv == Caution {
+		says += ": a poor seat; " + advice
+	}
+	return lengths(id, key, lv, h.Diameter, limit, b, "%s", says)
 }

@@ -22,10 +22,13 @@ var packCommand = command{
 
 func runPack(e *env, args []string) error {
 	fs := newFlags("pack")
-	out := fs.String("out", "", "directory to write to; left out: shop-pack")
+	out := fs.String("out", "shop-pack", "directory to write to")
 	rest, err := parseFlags(fs, args, 0, 1)
 	if err != nil {
 		return err
+	}
+	if *out == "" {
+		return usagef("pack: --out is empty; hint: name a directory, or leave --out away for shop-pack")
 	}
 	p, err := loadPlan(e, rest)
 	if err != nil {
@@ -35,14 +38,10 @@ func runPack(e *env, args []string) error {
 	if err != nil {
 		return err
 	}
-	dir := *out
-	if dir == "" {
-		dir = "shop-pack"
-	}
-	if err := output.Replace(e.path(dir), made.Files); err != nil {
+	if err := output.Replace(e.path(*out), made.Files); err != nil {
 		return err
 	}
-	return printSummary(e.stdout, p, made, dir)
+	return printSummary(e.stdout, p, made, *out)
 }
 
 // printSummary tells in a few lines what was found and written.

@@ -1,0 +1,203 @@
+package pack
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"encoding/xml"
+	"errors"
+	"io"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"silowright/cmd/internal/output"
+	"silowright/cmd/internal/plan"
+	"silowright/geometry"
+	"silowright/geometry/measure"
+)
+
+// jobs are the demo and the three invented jobs beside it.
+func jobs(t testing.TB) map[string]*plan.Plan {
+	t.Helper()
+	out := map[string]*plan.Plan{}
+	var err error
+	if out["demo"], err = plan.Demo(); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"metric", "two-kinds", "stops"} {
+		if out[name], err = plan.Load(filepath.Join("..", "..", "..", "testdata", name, "job.toml")); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return out
+}
+
+func make1(t testing.TB, p *plan.Plan) Made {
+	t.Helper()
+	m, err := Make(p, DefaultOptions(p.Job.Units))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+func fileNamed(t testing.TB, m Made, name string) []byte {
+	t.Helper()
+	for _, f := range m.Files {
+		if f.Name == name {
+			return f.Data
+		}
+	}
+	t.Fatalf("no file %s", name)
+	return nil
+}
+
+// Every job packs, every file is of the form its name says, and none holds a
+// number that is not one.
+func TestEveryJobPacks(t *testing.T) {
+	for name, p := range jobs(t) {
+		t.Run(name, func(t *testing.T) {
+			m := make1(t, p)
+			svgs := 0
+			for _, f := range m.Files {
+				switch filepath.Ext(f.Name) {
+				case ".svg":
+					svgs++
+					wellFormed(t, f)
+				case ".csv":
+					if _, err := csv.NewReader(bytes.NewReader(f.Data)).ReadAll(); err != nil {
+						t.Errorf("%s: %v", f.Name, err)
+					}
+				case ".json":
+					if !json.Valid(f.Data) {
+						t.Errorf("%s is not JSON", f.Name)
+					}
+				}
+				if filepath.Ext(f.Name) == ".pdf" {
+					continue
+				}
+				for _, bad := range []string{"NaN", "+Inf", "-Inf", "%!"} {
+					if bytes.Contains(f.Data, []byte(bad)) {
+						t.Errorf("%s holds %q", f.Name, bad)
+					}
+				}
+			}
+			want := 0
+			for _, s := range p.Silos {
+				want += len(s.Templates)
+			}
+			if svgs != want {
+				t.Errorf("%d SVG files for %d templates", svgs, want)
+			}
+			if len(fileNamed(t, m, "shop-pack.pdf")) > 1<<20 {
+				t.Errorf("the PDF is over 1 MB")
+			}
+		})
+	}
+}
+
+func wellFormed(t *testing.T, f output.File) {
+	t.Helper()
+	d := xml.NewDecoder(bytes.NewReader(f.Data))
+	for {
+		if _, err := d.Token(); errors.Is(err, io.EOF) {
+			return
+		} else if err != nil {
+			t.Errorf("%s: %v", f.Name, err)
+			return
+		}
+	}
+}
+
+func TestSameInputSameBytes(t *testing.T) {
+	first, second := jobs(t), jobs(t)
+	for name := range first {
+		a, b := make1(t, first[name]), make1(t, second[name])
+		for i := range a.Files {
+			if !bytes.Equal(a.Files[i].Data, b.Files[i].Data) {
+				t.Errorf("%s: %s differs between two runs", name, a.Files[i].Name)
+			}
+		}
+	}
+}
+
+// The job full of stops is written all the same, and says so.
+func TestStopsArePacked(t *testing.T) {
+	p := jobs(t)["stops"]
+	if geometry.Worst(p.Findings) != geometry.Stop {
+		t.Fatal("the job of stops has none")
+	}
+	if len(fileNamed(t, make1(t, p), "shop-pack.pdf")) == 0 {
+		t.Error("nothing was written")
+	}
+}
+
+// The report carries what the geometry found, in its own units.
+func TestReportFields(t *testing.T) {
+	p := jobs(t)["demo"]
+	var r struct {
+		MadeBy string `json:"made_by"`
+		Kinds  []struct {
+			Stations struct {
+				Rim float64 `json:"rim_mm"`
+			} `json:"stations"`
+			Holes []struct {
+				Name string  `json:"name"`
+				Saw  float64 `json:"saw_mm"`
+			} `json:"holes"`
+		} `json:"kinds"`
+		Templates []struct {
+			Width float64 `json:"width_mm"`
+			Open  float64 `json:"open_area_mm2"`
+		} `json:"templates"`
+		Findings []struct {
+			ID    string `json:"id"`
+			Level string `json:"level"`
+		} `json:"findings"`
+		Bill struct {
+			Total struct {
+				Minor    int64  `json:"minor"`
+				Currency string `json:"currency"`
+			} `json:"total"`
+		} `json:"bill"`
+	}
+	if err := json.Unmarshal(fileNamed(t, make1(t, p), "report.json"), &r); err != nil {
+		t.Fatal(err)
+	}
+	s := p.Silos[0]
+	got := []any{r.MadeBy, r.Kinds[0].Stations.Rim, r.Kinds[0].Holes[0].Name, r.Kinds[0].Holes[0].Saw,
+		r.Templates[0].Width, r.Templates[0].Open, len(r.Findings), r.Findings[0].Level, r.Bill.Total.Minor, r.Bill.Total.Currency}
+	want := []any{"silowright", s.Stations.Rim.MM(), "outlet", (2.5 * measure.Inch).MM(),
+		s.Templates[0].Width.MM(), s.Templates[0].OpenArea.MM2(), len(p.Findings), p.Findings[0].Level.String(), p.Bill.Total.Minor, "USD"}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Errorf("report (-want +got):\n%s", d)
+	}
+}
+
+// The hole schedule has a row a hole and a row a slot for every kind.
+func TestHoleSchedule(t *testing.T) {
+	p := jobs(t)["two-kinds"]
+	rows, err := csv.NewReader(bytes.NewReader(holesCSV(p))).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rows) != 1+6*len(p.Silos) {
+		t.Errorf("%d rows for %d kinds", len(rows), len(p.Silos))
+	}
+	if !strings.HasPrefix(rows[0][0], "hole") || rows[1][0] != "outlet" {
+		t.Errorf("first rows: %q, %q", rows[0], rows[1])
+	}
+}
+
+func BenchmarkDemoPack(b *testing.B) {
+	for b.Loop() {
+		p, err := plan.Demo()
+		if err != nil {
+			b.Fatal(err)
+		}
+		make1(b, p)
+	}
+}
