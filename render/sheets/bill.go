@@ -21,25 +21,23 @@ func setBill(f *flow, p *Pack) {
 		f.para("No bill was worked out for this pack.")
 		return
 	}
-	t := table{cols: []column{{head: "Got", share: 10}, {head: "Item", share: 52, bold: true}, {head: "Needed", share: 30},
-		{head: "Sold in", share: 30}, {head: "Packs", share: 15, right: true}, {head: "Each", share: 22, right: true}, {head: "Sum", share: 25, right: true}}}
-	category := ""
-	for _, r := range b.Rows {
-		if r.Category != category && category != "" {
-			f.categoryTable(category, &t)
+	unit := ""
+	if b.Currency != "" {
+		unit = ", " + b.Currency
+	}
+	t := table{cols: []column{{head: "Got", share: 11}, {head: "Item", share: 62, bold: true}, {head: "Needed", share: 34},
+		{head: "Sold in", share: 20}, {head: "Packs", share: 14, right: true}, {head: "Each" + unit, share: 23, right: true}, {head: "Sum" + unit, share: 22, right: true}}}
+	for i, r := range b.Rows {
+		if i == 0 || r.Category != b.Rows[i-1].Category {
+			t.band(upper(r.Category))
 		}
-		category = r.Category
-		price, sum := r.Price, r.Total
+		price, sum := b.bare(r.Price), b.bare(r.Total)
 		if sum == "" {
 			price, sum = "–", "no price"
 		}
-		item := say(r.Item)
-		if r.From != "" {
-			item = say(r.Item, r.From)
-		}
-		t.add(cell{mark: tickBox, paras: []string{""}}, item, say(r.Need), say(r.Pack), say(r.Packs), say(price), say(sum))
+		t.add(cell{mark: tickBox, paras: []string{""}}, say(r.Item, r.From), say(r.Need), say(r.Pack), say(r.Packs), say(price), say(sum))
 	}
-	f.categoryTable(category, &t)
+	f.table(t)
 	f.totals(b)
 	from := "Prices: none given."
 	if b.PriceFile != "" {
@@ -48,10 +46,12 @@ func setBill(f *flow, p *Pack) {
 	f.para(from + " Currency " + strings.TrimSpace(b.Currency+".") + " Sums are exact; nothing is added for tax, freight or work.")
 }
 
-// categoryTable sets the rows gathered so far under their category.
-func (f *flow) categoryTable(name string, t *table) {
-	f.headed(upper(name), *t)
-	t.rows = nil
+// bare is an amount without the currency that heads its column.
+func (b Bill) bare(amount string) string {
+	if b.Currency == "" {
+		return amount
+	}
+	return strings.TrimPrefix(amount, b.Currency+" ")
 }
 
 func (f *flow) totals(b Bill) {
@@ -77,19 +77,19 @@ func setCuts(f *flow, p *Pack) {
 		return
 	}
 	f.para("Cut square, take the burr off inside and out, and write the piece's name on it. Tick when all of a row are cut.")
-	t := table{cols: []column{{head: "Cut", share: 12}, {head: "Count", share: 15, right: true}, {head: "Piece", share: 48, bold: true},
-		{head: "From", share: 43}, {head: "Length", share: 35}, {head: "Width", share: 31}}}
+	t := table{cols: []column{{head: "Cut", share: 12}, {head: "Count", share: 16, right: true}, {head: "Piece", share: 48, bold: true},
+		{head: "From", share: 68}, {head: "Length, and width", share: 40}}}
 	for _, c := range p.Cuts {
 		piece := strong(c.Piece)
 		if c.Drum != "" {
 			piece.paras = append(piece.paras, "drum kind "+c.Drum)
 		}
-		across := "–"
+		across := ""
 		if c.Width > 0 {
-			across = c.Width.Both(f.units)
+			across = "by " + c.Width.Both(f.units)
 		}
 		t.add(cell{mark: tickBox, paras: []string{""}}, say(strconv.Itoa(c.Count)), piece, say(c.Stock, c.Note),
-			say(c.Length.Both(f.units)), say(across))
+			say(c.Length.Both(f.units), across))
 	}
 	f.table(t)
 }

@@ -136,6 +136,10 @@ func (f *flow) heading(words string) { f.headingOver(words, 24) }
 func (f *flow) headingOver(words string, h length) {
 	f.gap(4)
 	lines := wrap(f.safe(words), medium, true, f.wide())
+	if len(lines) > 3 {
+		lines = lines[:3]
+		lines[2] = fit(lines[2]+" "+f.safe(words), medium, f.wide()*0.9)
+	}
 	f.need(length(len(lines))*lead(medium) + 1 + h)
 	for _, l := range lines {
 		f.y += medium

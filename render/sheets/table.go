@@ -11,11 +11,12 @@ type column struct {
 }
 
 // cell is what stands in one field: paragraphs one below the other, a sign in
-// front of the first.
+// front of the first, which alone is bold when the cell is.
 type cell struct {
 	paras []string
 	mark  mark
 	bold  bool
+	band  bool // a title right across the table, above the rows it is of
 }
 
 // say makes a cell of paragraphs; empty ones after the first are left out.
@@ -40,9 +41,15 @@ const (
 	padY length = 1.3
 )
 
-// setCell is a cell broken into lines.
+// band adds a title right across the table.
+func (t *table) band(title string) {
+	t.add(cell{paras: []string{title}, bold: true, band: true})
+}
+
+// setCell is a cell broken into lines, of which so many are bold.
 type setCell struct {
 	lines []string
+	bold  int
 	cell  cell
 }
 
@@ -56,7 +63,7 @@ func (f *flow) table(t table) {
 	for i, c := range t.cols {
 		head[i] = strong(c.head)
 	}
-	heads := f.breakRow(t, xs, head)
+	heads := f.breakRow(heading(t), xs, head)
 	headH := rowHeight(heads, 0)
 	first := f.breakRow(t, xs, t.rows[0])
 	f.need(f.tableStart(t))
@@ -67,6 +74,9 @@ func (f *flow) table(t table) {
 			cells = f.breakRow(t, xs, r)
 		}
 		whole := rowHeight(cells, t.tall)
+		if cells[0].cell.band {
+			whole += 14 // a title stays with a row below it
+		}
 		if i > 0 && f.y+whole > f.bottom() && (whole <= f.bottom()-topY-headH || f.y+lead(small)+2*padY > f.bottom()) {
 			f.turn()
 			f.tableHead(t, xs, heads, headH)
@@ -97,13 +107,19 @@ func (f *flow) tableStart(t table) length {
 	for i, c := range t.cols {
 		head[i] = strong(c.head)
 	}
-	return rowHeight(f.breakRow(t, xs, head), 0) + min(rowHeight(f.breakRow(t, xs, t.rows[0]), t.tall), 40)
+	return rowHeight(f.breakRow(heading(t), xs, head), 0) + min(rowHeight(f.breakRow(t, xs, t.rows[0]), t.tall), 40)
 }
 
 // headed sets a table under a heading that stays with it.
 func (f *flow) headed(words string, t table) {
 	f.headingOver(words, f.tableStart(t))
 	f.table(t)
+}
+
+// heading is t with no more than four lines to a field, for its head.
+func heading(t table) table {
+	t.most = 4
+	return t
 }
 
 // columns are the places of the columns' edges.
@@ -130,6 +146,9 @@ func (f *flow) breakRow(t table, xs []length, row []cell) []setCell {
 		c := row[i]
 		c.bold = c.bold || t.cols[i].bold
 		room := xs[i+1] - xs[i] - 2*padX
+		if c.band {
+			room = f.wide() - 2*padX
+		}
 		if c.mark != noMark {
 			room -= markWide
 		}
@@ -138,10 +157,15 @@ func (f *flow) breakRow(t table, xs []length, row []cell) []setCell {
 			if p == "" && n > 0 {
 				continue
 			}
-			out[i].lines = append(out[i].lines, wrap(f.safe(p), small, c.bold, room)...)
+			lines := wrap(f.safe(p), small, c.bold && n == 0, room)
+			if c.bold && n == 0 {
+				out[i].bold = len(lines)
+			}
+			out[i].lines = append(out[i].lines, lines...)
 		}
 		if l := out[i].lines; t.most > 0 && len(l) > t.most {
 			l[t.most-1] = fit(l[t.most-1]+" "+l[t.most], small, room)
+			out[i].bold = min(out[i].bold, t.most-1)
 			out[i].lines = l[:t.most]
 		}
 	}
@@ -158,6 +182,7 @@ func splitRow(cells []setCell, n int) (part, rest []setCell) {
 		rest[i].cell.mark = noMark
 		if len(c.lines) > n {
 			part[i].lines, rest[i].lines = c.lines[:n], c.lines[n:]
+			rest[i].bold = max(0, c.bold-n)
 			more = true
 		} else {
 			rest[i].lines = nil
@@ -185,6 +210,9 @@ func (f *flow) tableHead(t table, xs []length, heads []setCell, h length) {
 
 // tableRow sets one row and the rule below it.
 func (f *flow) tableRow(t table, xs []length, cells []setCell, h length) {
+	if cells[0].cell.band {
+		f.shade(xs[0], f.y, xs[len(xs)-1], f.y+h, 0.05)
+	}
 	for i, c := range cells {
 		x, a := xs[i]+padX, render.Left
 		if c.cell.mark != noMark {
@@ -195,7 +223,7 @@ func (f *flow) tableRow(t table, xs []length, cells []setCell, h length) {
 			x, a = xs[i+1]-padX, render.Right
 		}
 		for n, l := range c.lines {
-			f.put(x, f.y+padY+small+length(n)*lead(small), l, small, c.cell.bold, a)
+			f.put(x, f.y+padY+small+length(n)*lead(small), l, small, n < c.bold, a)
 		}
 	}
 	if t.grid {

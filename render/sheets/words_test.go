@@ -15,6 +15,7 @@ func FuzzAnyWords(f *testing.F) {
 	f.Add("blue", "note")
 	f.Add("", " \n\t ")
 	f.Add(strings.Repeat("W", 500), strings.Repeat("i ", 900))
+	f.Add(strings.Repeat("M", 3000), strings.Repeat("ab cd ", 100))
 	f.Add("\xff\xfe broken", "😀 名前 \u202e turned \u0301")
 	f.Add("a-b.c/d_e,f"+strings.Repeat("-x", 200), "1/2 in 3/4 in (1/2 in) 7 mm")
 	f.Fuzz(func(t *testing.T, label, note string) {
