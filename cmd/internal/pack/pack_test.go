@@ -191,13 +191,3 @@ func TestHoleSchedule(t *testing.T) {
 		t.Errorf("first rows: %q, %q", rows[0], rows[1])
 	}
 }
-
-func BenchmarkDemoPack(b *testing.B) {
-	for b.Loop() {
-		p, err := plan.Demo()
-		if err != nil {
-			b.Fatal(err)
-		}
-		make1(b, p)
-	}
-}
