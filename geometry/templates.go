@@ -3,6 +3,7 @@ package geometry
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"silowright/geometry/path"
 )
@@ -30,21 +31,11 @@ func newTemplate(s *Silo, id, title, part string, count int, w, h length) Templa
 		Drum: s.Spec.Drum.Label, Count: count, Width: w, Height: h}
 }
 
-// Slug writes a label so that it can stand in a file name: lower-case letters,
-// digits and single hyphens. It is "drum" when nothing is left.
+// Slug is a label as part of a file name: lower-case letters and digits, one
+// hyphen for each run of anything else. It is empty when the label holds none.
 func Slug(label string) string {
-	var b strings.Builder
-	for _, r := range strings.ToLower(label) {
-		if r >= 'a' && r <= 'z' || r >= '0' && r <= '9' {
-			b.WriteRune(r)
-		} else if n := b.Len(); n > 0 && b.String()[n-1] != '-' {
-			b.WriteByte('-')
-		}
-	}
-	if out := strings.Trim(b.String(), "-"); out != "" {
-		return out
-	}
-	return "drum"
+	words := strings.FieldsFunc(strings.ToLower(label), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
+	return strings.Join(words, "-")
 }
 
 // cut adds a closed cut line and counts its area and length.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
@@ -147,7 +146,7 @@ func (r *reader) hoops(t table) []geometry.Hoop {
 func (r *reader) labels() {
 	seen := map[string]int{}
 	for i, k := range r.kinds {
-		slug := Slug(k.drum.Label)
+		slug := geometry.Slug(k.drum.Label)
 		path := k.path + ".label"
 		if slug == "" {
 			r.fail(path, show(k.drum.Label), "holds no letter or digit", "", "files are named for it")
@@ -177,13 +176,6 @@ func (r *reader) counts(j *geometry.Job) {
 	}
 	r.fail("drum_silos", fmt.Sprint(j.DrumSilos), fmt.Sprintf("is not the sum of the drums' counts (%s = %d)", strings.Join(parts, " + "), sum),
 		fmt.Sprint(sum), "one drum makes one silo: change drum_silos or a count")
-}
-
-// Slug is a label as part of a file name: lower-case letters and digits, one
-// hyphen for each run of anything else. It is empty when the label holds none.
-func Slug(label string) string {
-	words := strings.FieldsFunc(strings.ToLower(label), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
-	return strings.Join(words, "-")
 }
 
 // sorted returns hoops lowest first with the place each had in the file.

@@ -256,7 +256,7 @@ func TestRead(t *testing.T) {
 
 func TestSlug(t *testing.T) {
 	for label, want := range map[string]string{"Cove": "cove", "blue 220 L": "blue-220-l", "  A/B_c ": "a-b-c", "Ærø": "ærø", "…": "", "../x": "x"} {
-		if got := Slug(label); got != want {
+		if got := geometry.Slug(label); got != want {
 			t.Errorf("Slug(%q) = %q, want %q", label, got, want)
 		}
 	}
