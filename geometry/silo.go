@@ -237,6 +237,7 @@ type Template struct {
 	Shapes    []Shape
 	Labels    []Label
 	Up        string // which way is up, for the reader
+	Strip     bool   // a strip round the whole part: printed on request
 	Compass   bool   // a circle that a compass draws as well: not printed on paper unasked
 }
 

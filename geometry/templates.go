@@ -22,6 +22,8 @@ func templates(s *Silo) []Template {
 		inletTemplate(s),
 		drainTemplate(s),
 		pipeWrapTemplate(s),
+		bodyStripTemplate(s),
+		baseStripTemplate(s),
 	}
 }
 

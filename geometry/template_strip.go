@@ -1,0 +1,80 @@
+package geometry
+
+import (
+	"math"
+
+	"silowright/geometry/path"
+)
+
+// A wrap strip goes once round a part. It begins left of the datum, so that
+// what is cut on the datum is drawn whole, and ends past its closing mark,
+// which must meet the datum again: when it does not, the drum's circumference
+// was measured wrong.
+type wrapStrip struct {
+	Template
+	lead   length // strip's left end to the datum
+	around length // datum to closing mark
+}
+
+// bodyStripTemplate has its upper edge along the rim.
+func bodyStripTemplate(s *Silo) Template {
+	o := s.Outlet
+	low, half := o.BelowRim+o.Footprint/2, o.Arc/2
+	for _, sl := range s.Slots {
+		low, half = maxLength(low, sl.Sill), maxLength(half, sl.Length/2)
+	}
+	w := newStrip(s, "body-strip", "Body wrap strip", "body", low+20, half)
+	w.Up = "upper edge along the rim"
+	w.hole(o, w.Height-o.BelowRim)
+	for _, sl := range s.Slots {
+		c := pt(w.x(sl.Round, sl.Length/2), w.Height-sl.Middle())
+		w.cut(moved(sl.Outline(), c))
+		w.cross(c, 4)
+	}
+	return w.Template
+}
+
+// baseStripTemplate has its lower edge on the ground, the base standing on its
+// head.
+func baseStripTemplate(s *Silo) Template {
+	high := maxLength(s.Inlet.Height+s.Inlet.Footprint/2, s.Drain.Height+s.Drain.Footprint/2)
+	w := newStrip(s, "base-strip", "Base wrap strip", "base", high+20, maxLength(s.Inlet.Arc, s.Drain.Arc)/2)
+	w.Up = "lower edge on the ground, base standing on its head"
+	w.hole(s.Inlet, s.Inlet.Height)
+	w.hole(s.Drain, s.Drain.Height)
+	return w.Template
+}
+
+// newStrip begins a strip so high, with room left of the datum for an opening
+// reaching half to either side of it.
+func newStrip(s *Silo, id, title, part string, height, half length) wrapStrip {
+	u := s.Spec.Units
+	w := wrapStrip{lead: half + 15, around: s.Spec.Drum.Circumference()}
+	w.Template = newTemplate(s, id, title, part, s.Build, w.lead+w.around+15, height)
+	w.Strip = true
+	end := w.lead + w.around
+	w.mark(path.Rect(path.Box{Min: pt(0, 0), Max: pt(w.Width, height)}))
+	w.mark(line(pt(w.lead, 0), pt(w.lead, height)))
+	w.mark(line(pt(end, 0), pt(end, height)))
+	at := w.lead + w.around/8
+	w.label(pt(at, 12), 3.5, "datum on the drum: %s from the left end", w.lead.Both(u))
+	at = w.lead + w.around*7/8
+	w.label(pt(at, 12), 3.5, "closing mark, %s past the datum line", w.around.Both(u))
+	w.label(pt(at, 5), 2.5, "it must meet the datum; if not, measure the drum again")
+	return w
+}
+
+// x is where on the strip something round from the datum is drawn whole.
+func (w *wrapStrip) x(round, half length) length {
+	r := length(math.Mod(float64(round), float64(w.around)))
+	if r+half > w.around {
+		r -= w.around
+	}
+	return w.lead + r
+}
+
+func (w *wrapStrip) hole(h Hole, y length) {
+	c := pt(w.x(h.Round, h.Arc/2), y)
+	w.cut(moved(h.Outline(), c))
+	w.drill(path.Circle(c, 3.175))
+}
