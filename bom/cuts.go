@@ -3,7 +3,6 @@ package bom
 import (
 	"fmt"
 
-	"silowright/geometry"
 	"silowright/geometry/measure"
 )
 
@@ -13,58 +12,65 @@ type Cut struct {
 	Piece  string         // what it becomes
 	Drum   string         // drum kind
 	Count  int            // pieces
-	Length measure.Length // or height, or diameter
+	Length measure.Length // or height, or diameter: the note says
 	Width  measure.Length // 0 where there is none
 	Note   string
 }
 
-// CutList lists the pieces of a build in the order they are cut.
+// CutList lists the pieces of a build in the order they are cut: kind by kind
+// the drum, mesh and pipe of the drum silos, then the pipe silos. Lengths are
+// those of the finished piece; kerfs are not in them.
 func CutList(batches []Batch, u measure.Unit) []Cut {
-	var out []Cut
+	out := []Cut{}
 	for _, b := range batches {
-		out = append(out, drumCuts(b, u)...)
+		if b.Drum > 0 {
+			out = append(out, drumCuts(b, u)...)
+		}
 	}
 	for _, b := range batches {
-		out = append(out, pipeCuts(b)...)
+		if b.Pipe > 0 {
+			out = append(out, pipeCuts(b)...)
+		}
 	}
 	return out
 }
 
 func drumCuts(b Batch, u measure.Unit) []Cut {
 	s, n := b.Silo, b.Drum
-	if n == 0 {
-		return nil
+	st, label := s.Stations, s.Spec.Drum.Label
+	cut := func(from, piece string, l, w measure.Length, note string, args ...any) Cut {
+		return Cut{From: from, Piece: piece, Drum: label, Count: n, Length: l, Width: w, Note: fmt.Sprintf(note, args...)}
 	}
-	spec, st := s.Spec, s.Stations
-	label := spec.Drum.Label
-	cut := func(from, piece string, count int, l, w measure.Length, note string) Cut {
-		return Cut{From: from, Piece: piece, Drum: label, Count: count, Length: l, Width: w, Note: note}
+	out := []Cut{
+		cut("drum", "base", st.BaseHeight, 0, "height; first cut %s above the foot, right under the uppermost hoop", st.BaseCut.Both(u)),
+		cut("drum", "retaining ring strip", s.Ring.StripLength, s.Spec.Ring.Width, "second cut: from %s down to %s above the foot", st.RingTop.Both(u), st.RingBottom.Both(u)),
+		cut("ring strip", "retaining ring", s.Ring.Length, s.Spec.Ring.Width, "cut open and trim %s off; fit before the last trim", s.Ring.Surplus.Both(u)),
+		cut("drum", "body", st.Rim, 0, "height; what is left below the ring, its cut edge is the rim"),
+		cut("mesh", "mesh disc", s.Disc.Across, s.Disc.Across, "diameter; %d snips, %s deep", s.Disc.Snips, s.Disc.SnipDepth.Both(u)),
 	}
-	nipple := func(h geometry.Hole, l measure.Length) Cut {
-		return cut("pipe "+h.Pipe.String(), h.Name+" nipple", n, l, 0, "ends square, burrs off")
-	}
-	return []Cut{
-		cut("drum", "base", n, st.BaseHeight, 0, fmt.Sprintf("first cut: %s above the foot, right under the uppermost hoop", st.BaseCut.Both(u))),
-		cut("drum", "retaining ring strip", n, s.Ring.StripLength, spec.Ring.Width, fmt.Sprintf("second cut: lower edge %s above the foot", st.RingBottom.Both(u))),
-		cut("ring strip", "retaining ring", n, s.Ring.Length, spec.Ring.Width, fmt.Sprintf("cut open and trim %s off; fit before the last trim", s.Ring.Surplus.Both(u))),
-		cut("drum", "body", n, st.Rim, 0, "what is left below the ring; its cut edge is the rim"),
-		cut("mesh", "mesh disc", n, s.Disc.Across, 0, fmt.Sprintf("diameter; %d snips %s deep", s.Disc.Snips, s.Disc.SnipDepth.Both(u))),
-		nipple(s.Outlet, spec.Outlet.Nipple),
-		nipple(s.Inlet, spec.Inlet.Nipple),
-		cut("pipe "+spec.Inlet.Pipe.String(), "inlet stub", n, spec.Inlet.Stub, 0, "ends square, burrs off"),
-	}
+	return append(out, pipeRows(drumPieces(s), label, n)...)
 }
 
 func pipeCuts(b Batch) []Cut {
-	s, n := b.Silo, b.Pipe
-	if n == 0 {
-		return nil
+	s, n, label := b.Silo, b.Pipe, b.Silo.Spec.Drum.Label
+	square := s.Pipe.ScreenSquare
+	return append(pipeRows(pipePieces(s), label, n),
+		Cut{"screen", "screen square", label, n, square, square, "stretch, clamp, bond, trim flush"})
+}
+
+// pipeRows are the rows of pieces of pipe, n silos each; a piece of no length
+// is none.
+func pipeRows(pieces []piece, label string, n int) []Cut {
+	var out []Cut
+	for _, p := range pieces {
+		if p.length <= 0 {
+			continue
+		}
+		note := "ends square, burrs off"
+		if p.name == "pipe silo" {
+			note = "both ends square; clean the screened end"
+		}
+		out = append(out, Cut{"pipe " + p.pipe.String(), p.name, label, n, p.length, 0, note})
 	}
-	q := s.Spec.Pipe
-	label := s.Spec.Drum.Label
-	return []Cut{
-		{"pipe " + q.Pipe.String(), "pipe silo", label, n, q.Length, 0, "both ends square; clean the screened end"},
-		{"pipe " + q.PipeOut.String(), "short pipe of the pipe silo", label, n, q.PipeOutLength, 0, "ends square, burrs off"},
-		{"screen", "screen square", label, n, s.Pipe.ScreenSquare, s.Pipe.ScreenSquare, "stretch, clamp, bond, trim flush"},
-	}
+	return out
 }

@@ -3,24 +3,28 @@ package bom
 import (
 	"bytes"
 	"encoding/csv"
+	"regexp"
 	"strconv"
 	"strings"
 )
 
-// Harmless returns a field that no spreadsheet runs as a formula: one that
-// begins with =, +, -, @, a tab or a return gets an apostrophe before it,
-// unless it is a plain number.
+// plainNumber is a number that a spreadsheet reads as one and runs nothing for.
+var plainNumber = regexp.MustCompile(`^[+-]?[0-9]+(\.[0-9]+)?$`)
+
+// Harmless returns a field that no spreadsheet runs as a formula: one whose
+// first character that shows is =, +, - or @ (wide forms too), or that begins
+// with a tab or a line's end, gets an apostrophe before it, unless it is a
+// plain number. Zero bytes are left out.
 func Harmless(s string) string {
-	if s == "" || !strings.ContainsRune("=+-@\t\r", rune(s[0])) {
-		return s
-	}
-	if _, err := strconv.ParseFloat(s, 64); err == nil {
+	s = strings.ReplaceAll(s, "\x00", "")
+	seen := strings.TrimLeft(s, " \u00a0\u200b\ufeff")
+	if seen == "" || !strings.ContainsAny(string([]rune(seen)[0]), "=+-@\t\r\n＝＋－＠−") || plainNumber.MatchString(s) {
 		return s
 	}
 	return "'" + s
 }
 
-// Table writes rows as CSV (RFC 4180), every field made harmless.
+// Table writes rows as CSV (RFC 4180) in UTF-8, every field made harmless.
 func Table(rows [][]string) []byte {
 	var buf bytes.Buffer
 	w := csv.NewWriter(&buf)
@@ -30,44 +34,56 @@ func Table(rows [][]string) []byte {
 		for i, f := range r {
 			out[i] = Harmless(f)
 		}
-		w.Write(out) // a bytes.Buffer does not fail
+		_ = w.Write(out) // a bytes.Buffer does not fail
 	}
 	w.Flush()
 	return buf.Bytes()
 }
 
-// CSV is the bill as a table: a row an item, then the totals. Quantities are
-// in the unit named beside them; amounts have the currency's own digits.
+// billColumns are the headings of bill.csv. need is what the build uses, in
+// metric units and again in US customary ones; left_over is in need_unit.
+var billColumns = []string{"category", "item", "description", "need", "need_unit", "need_us", "need_us_unit",
+	"pack", "packs", "price", "amount", "currency", "drum_silos_share", "pipe_silos_share", "left_over",
+	"supplier", "quoted", "choice", "why"}
+
+// CSV is the bill as a table: a row an item, then the sums. Amounts have the
+// currency's own digits and no thousands mark; a sum that leaves items out
+// says so in its first column.
 func (b Bill) CSV() []byte {
-	rows := [][]string{{"category", "item", "description", "need", "need_unit", "pack", "packs", "price", "amount", "currency", "supplier", "quoted", "left_over", "how"}}
+	currency := string(b.Total.Currency)
+	rows := [][]string{billColumns}
 	for _, l := range b.Lines {
-		row := []string{l.Category, l.Item, l.Description, number(l.Total()), string(l.Kind), "", "", "", "", string(b.Total.Currency), "", "", "", l.Why}
+		need, unit := l.Kind.metric(l.Total())
+		us, usUnit := l.Kind.customary(l.Total())
+		row := []string{l.Category, l.Item, l.Description, need, unit, us, usUnit, "", "", "", "no price", currency, "", "", "", "", "", "", l.Why}
 		if o := l.Offer; o != nil {
-			row[5], row[6], row[7], row[8] = o.Pack, strconv.FormatInt(l.Packs, 10), o.Price.Plain(), l.Amount.Plain()
-			row[10], row[11], row[12] = o.Supplier, o.Quoted, number(l.Left)
-		} else {
-			row[8] = "no price"
+			left, _ := l.Kind.metric(l.Left)
+			copy(row[7:], []string{o.Pack, strconv.FormatInt(l.Packs, 10), o.Price.Plain(), l.Amount.Plain(), currency,
+				l.Drums.Plain(), l.Pipes.Plain(), left, o.Supplier, o.Quoted, l.Choice})
 		}
 		rows = append(rows, row)
 	}
-	total := func(name, amount string) {
-		r := make([]string, len(rows[0]))
-		r[0], r[8], r[9] = name, amount, string(b.Total.Currency)
-		rows = append(rows, r)
+	sum := func(name, amount string, items, missing int) {
+		row := make([]string, len(billColumns))
+		row[0], row[10], row[11] = name, amount, currency
+		if missing > 0 {
+			row[0] += ", incomplete: " + strconv.Itoa(missing) + " without a price"
+		}
+		if items > 0 && missing == items {
+			row[10] = "no price"
+		}
+		rows = append(rows, row)
 	}
 	for _, c := range b.Categories {
-		total("sum of "+c.Category, c.Sum.Plain())
+		sum("sum of "+c.Category, c.Sum.Plain(), c.Items, c.Missing)
 	}
-	name := "total"
-	if !b.Complete() {
-		name = "total, INCOMPLETE: no price for " + strings.Join(b.Missing, " ")
-	}
-	total(name, b.Total.Plain())
+	items, missing := len(b.Lines), len(b.Missing)
+	sum("total", b.Total.Plain(), items, missing)
 	if b.DrumSilos > 0 {
-		total("each drum silo", b.PerDrum.Plain())
+		sum("each drum silo", b.PerDrum.Plain(), items, missing)
 	}
 	if b.PipeSilos > 0 {
-		total("each pipe silo", b.PerPipe.Plain())
+		sum("each pipe silo", b.PerPipe.Plain(), items, missing)
 	}
 	return Table(rows)
 }
@@ -84,6 +100,3 @@ func CutsCSV(cuts []Cut) []byte {
 	}
 	return Table(rows)
 }
-
-// number writes a quantity to three decimals without trailing zeros.
-func number(x float64) string { return trim(x, 3) }

@@ -8,31 +8,66 @@ import (
 // unit is what a pack may be counted in: its kind, and how many of the kind's
 // own unit one of it is, exactly.
 type unit struct {
+	name string // as a message lists it
 	kind Kind
-	per  *big.Rat
+	per  string
+	also []string // other ways to write it
 }
 
-func rat(s string) *big.Rat {
-	r, ok := new(big.Rat).SetString(s)
-	if !ok {
-		panic("not a number: " + s) // the table below is part of the program
+// unitTable are the units a price list may use. 1 in is 25.4 mm exactly, a US
+// gallon 231 in³ and a fluid ounce 1/128 of it (NIST Handbook 44, appendix C).
+var unitTable = []unit{
+	{"each", Each, "1", []string{"ea", "pc", "pcs"}},
+	{"mm", Length, "1", nil},
+	{"cm", Length, "10", nil},
+	{"m", Length, "1000", nil},
+	{"in", Length, "25.4", []string{"inch", "inches"}},
+	{"ft", Length, "304.8", []string{"foot", "feet"}},
+	{"yd", Length, "914.4", []string{"yard", "yards"}},
+	{"mm2", Area, "1", []string{"mm²", "sq mm"}},
+	{"cm2", Area, "100", []string{"cm²", "sq cm"}},
+	{"m2", Area, "1000000", []string{"m²", "sq m"}},
+	{"in2", Area, "645.16", []string{"in²", "sq in"}},
+	{"ft2", Area, "92903.04", []string{"ft²", "sq ft"}},
+	{"yd2", Area, "836127.36", []string{"yd²", "sq yd"}},
+	{"mL", Volume, "1", nil},
+	{"L", Volume, "1000", nil},
+	{"fl oz", Volume, "29.5735295625", nil},
+	{"pt", Volume, "473.176473", nil},
+	{"qt", Volume, "946.352946", nil},
+	{"gal", Volume, "3785.411784", nil},
+}
+
+// units finds a unit by any way of writing it, in lower case.
+var units = func() map[string]unit {
+	out := map[string]unit{}
+	for _, u := range unitTable {
+		for _, name := range append([]string{u.name}, u.also...) {
+			out[strings.ToLower(name)] = u
+		}
 	}
-	return r
+	return out
+}()
+
+// unitNames lists the units of a kind, or all for "", as a message does.
+func unitNames(k Kind) string {
+	var names []string
+	for _, u := range unitTable {
+		if k == "" || u.kind == k {
+			names = append(names, u.name)
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
-// units are the units a price list may use. Inch 25.4 mm and US gallon 231 in³
-// exactly (NIST Handbook 44, appendix C).
-var units = map[string]unit{
-	"each": {Each, rat("1")}, "mm": {Length, rat("1")}, "cm": {Length, rat("10")}, "m": {Length, rat("1000")},
-	"in": {Length, rat("25.4")}, "ft": {Length, rat("304.8")}, "yd": {Length, rat("914.4")},
-	"mm2": {Area, rat("1")}, "m2": {Area, rat("1000000")}, "ft2": {Area, rat("92903.04")}, "yd2": {Area, rat("836127.36")},
-	"ml": {Volume, rat("1")}, "l": {Volume, rat("1000")}, "fl oz": {Volume, rat("29.5735295625")}, "gal": {Volume, rat("3785.411784")},
-}
-
-// unitNames are the units in the order a message lists them.
-const unitNames = "each, mm, cm, m, in, ft, yd, m2, ft2, yd2, mL, L, fl oz, gal"
-
+// unitOf finds a unit, case and doubled blanks apart.
 func unitOf(s string) (unit, bool) {
-	u, ok := units[strings.ToLower(strings.Join(strings.Fields(s), " "))]
+	u, ok := units[itemKey(s)]
 	return u, ok
+}
+
+// holds is what n of the unit come to in its kind's own unit.
+func (u unit) holds(n *big.Rat) *big.Rat {
+	per, _ := new(big.Rat).SetString(u.per) // the table is tested
+	return per.Mul(per, n)
 }

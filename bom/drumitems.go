@@ -1,0 +1,127 @@
+package bom
+
+import (
+	"fmt"
+	"math"
+
+	"silowright/geometry"
+	"silowright/geometry/measure"
+)
+
+// drumSilos counts what one kind's drum silos use.
+func (t *takeoff) drumSilos(b Batch) {
+	s, n := b.Silo, b.Drum
+	spec := s.Spec
+	t.use(ware{"drum", "closed-head plastic drum, second-hand", Drums, Each}, float64(n), 0, "%d of kind %s", n, spec.Drum.Label)
+	for _, p := range drumPieces(s) {
+		t.sawn(p.pipe, p.length, spec.Saw.Kerf, n, forDrum, p.name)
+	}
+	t.joint(s.Outlet, spec.Sealant, n, forDrum)
+	t.joint(s.Inlet, spec.Sealant, n, forDrum)
+	t.joint(s.Drain, spec.Sealant, n, forDrum)
+	t.supply(spec.Inlet, n)
+	t.meshAndRing(b)
+	t.edges(b)
+}
+
+// piece is a length of pipe to saw.
+type piece struct {
+	name   string
+	pipe   geometry.PipeRef
+	length measure.Length
+}
+
+// drumPieces are the lengths of pipe in one drum silo. Between couplings the
+// inlet has a nipple through the wall and a stub outside; through a grommet
+// the stub itself goes.
+func drumPieces(s geometry.Silo) []piece {
+	o, i := s.Spec.Outlet, s.Spec.Inlet
+	name := "outlet nipple"
+	if o.Joint != geometry.JointCouplings {
+		name = "outlet pipe"
+	}
+	out := []piece{{name, o.Pipe, o.Nipple}}
+	if i.Joint == geometry.JointCouplings {
+		out = append(out, piece{"inlet nipple", i.Pipe, i.Nipple})
+	}
+	return append(out, piece{"inlet stub", i.Pipe, i.Stub})
+}
+
+// supply counts what joins the inlet's stub to the hose. The stub is cemented
+// into the hose adapter, and into the outer coupling where there is one.
+func (t *takeoff) supply(i geometry.InletSpec, n int) {
+	size := i.Pipe.Size
+	sockets := 1
+	if i.Joint == geometry.JointCouplings {
+		sockets = 2
+	}
+	t.cement(sockets, n, forDrum, "on the inlet stub")
+	t.each("hose-adapter-"+slug(size), "adapter from "+size+" pipe to hose", Fittings, 1, n, forDrum, "on the inlet stub")
+	t.use(ware{"hose-" + slug(size), "supply hose for the " + size + " adapter", Hose, Length}, float64(n)*t.rates.HosePerInlet.MM(), 0,
+		"%d × %s", n, t.rates.HosePerInlet.Both(t.units))
+	t.each("hose-clamp-"+slug(size), "clamp for the "+size+" supply hose", Hose, t.rates.HoseClamps, n, forDrum, "on the hose")
+}
+
+// meshAndRing counts mesh, screws and sealant. The ring is made from the drum.
+func (t *takeoff) meshAndRing(b Batch) {
+	s, n := b.Silo, float64(b.Drum)
+	spec := s.Spec
+	side := s.Disc.Across
+	t.use(ware{"mesh-" + openingSlug(spec.Mesh.Opening), "mesh, " + opening(spec.Mesh.Opening) + " opening", MeshScreen, Area},
+		n*side.Times(side).MM2(), 0, "%d discs %s across, each taken as a square", b.Drum, side.Both(t.units))
+	q := spec.Screws
+	t.use(ware{"screw-" + slug(q.Size) + "-" + slug(q.Length.In(t.units)), "pan-head screw, stainless, " + screwName(q.Size) + " × " + q.Length.Both(t.units), Fasteners, Each},
+		n*float64(s.Ring.Screws), 0, "%d × %d in the ring", s.Ring.Screws, b.Drum)
+	ml := s.Sealant.Volume.ML()
+	t.use(sealant, n*ml, 0, "%d × %s mL along the ring: bead %s, %s long, waste %s %%", b.Drum, trim(ml, 1),
+		spec.Sealant.Bead.Both(t.units), s.Sealant.Run.Both(t.units), trim(100*spec.Sealant.Waste, 1))
+	t.wipe(s.Sealant.Run, b.Drum, forDrum, "ring bead")
+	if per := t.rates.PointsPerDisc; s.Ring.Protrudes > 0 && per > 0 {
+		t.use(ware{"cutting-disc", "cutting disc for a rotary tool", Consumables, Each}, n*float64(s.Ring.Screws)/float64(per), 0,
+			"%d × %d screw points stick out %s, %d a disc", s.Ring.Screws, b.Drum, s.Ring.Protrudes.Both(t.units), per)
+	}
+}
+
+// edges counts what wears with the length of cut.
+func (t *takeoff) edges(b Batch) {
+	travel := b.Silo.JigsawTravel()
+	for _, w := range []struct {
+		item, description string
+		life              measure.Length
+	}{
+		{"jigsaw-blade", "jigsaw blade, fine, for plastics", t.rates.BladeLife},
+		{"sandpaper", "sandpaper sheet, 120", t.rates.SandpaperLife},
+	} {
+		if w.life > 0 {
+			t.use(ware{w.item, w.description, Consumables, Each}, float64(b.Drum)*float64(travel/w.life), 0,
+				"%d × %s m of cut, %s m each", b.Drum, trim(travel.Metres(), 2), trim(w.life.Metres(), 1))
+		}
+	}
+	t.marker(b.Drum, forDrum)
+}
+
+// marker counts markers for n silos.
+func (t *takeoff) marker(n int, s side) {
+	if per := t.rates.MarkerSilos; per > 0 {
+		drum, pipe := s.of(float64(n) / float64(per))
+		t.use(ware{"marker", "marker that writes on plastic", Consumables, Each}, drum, pipe, "%d silos, %d a marker", n, per)
+	}
+}
+
+func circle(d measure.Length) measure.Length { return math.Pi * d }
+
+// screwName is "No. 8" for the inch sizes and the size itself for metric ones.
+func screwName(size string) string {
+	if size != "" && size[0] >= '0' && size[0] <= '9' {
+		return "No. " + size
+	}
+	return size
+}
+
+// opening writes a mesh opening, which the trade gives in mm in either system.
+func opening(l measure.Length) string {
+	return fmt.Sprintf("%s mm (%.3f in)", trim(l.MM(), 3), l.Inches())
+}
+
+// openingSlug is an opening in an item's name, to a hundredth of a millimetre.
+func openingSlug(l measure.Length) string { return trim(l.MM(), 2) + "-mm" }
