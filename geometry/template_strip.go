@@ -6,9 +6,8 @@ import (
 	"silowright/geometry/path"
 )
 
-// A wrap strip goes once round a part. It begins left of the datum, so that
-// what is cut on the datum is drawn whole, and ends past its closing mark,
-// which must meet the datum again: when it does not, the drum's circumference
+// A wrap strip goes once round a part. It begins left of the datum and ends as
+// far past its closing mark, so that everything is drawn whole. The mark must meet the datum again: when it does not, the drum's circumference
 // was measured wrong.
 type wrapStrip struct {
 	Template
@@ -27,7 +26,7 @@ func bodyStripTemplate(s *Silo) Template {
 	w.Up = "upper edge along the rim"
 	w.hole(o, w.Height-o.BelowRim)
 	for _, sl := range s.Slots {
-		c := pt(w.x(sl.Round, sl.Length/2), w.Height-sl.Middle())
+		c := pt(w.x(sl.Round), w.Height-sl.Middle())
 		w.cut(moved(sl.Outline(), c))
 		w.cross(c, 4)
 	}
@@ -50,7 +49,7 @@ func baseStripTemplate(s *Silo) Template {
 func newStrip(s *Silo, id, title, part string, height, half length) wrapStrip {
 	u := s.Spec.Units
 	w := wrapStrip{lead: half + 15, around: s.Spec.Drum.Circumference()}
-	w.Template = newTemplate(s, id, title, part, s.Build, w.lead+w.around+15, height)
+	w.Template = newTemplate(s, id, title, part, s.Build, 2*w.lead+w.around, height)
 	w.Strip = true
 	end := w.lead + w.around
 	w.mark(path.Rect(path.Box{Min: pt(0, 0), Max: pt(w.Width, height)}))
@@ -64,17 +63,14 @@ func newStrip(s *Silo, id, title, part string, height, half length) wrapStrip {
 	return w
 }
 
-// x is where on the strip something round from the datum is drawn whole.
-func (w *wrapStrip) x(round, half length) length {
-	r := length(math.Mod(float64(round), float64(w.around)))
-	if r+half > w.around {
-		r -= w.around
-	}
-	return w.lead + r
+// x is where on the strip something round from the datum is drawn: whole, for
+// the strip runs as far past the closing mark as before the datum.
+func (w *wrapStrip) x(round length) length {
+	return w.lead + length(math.Mod(float64(round), float64(w.around)))
 }
 
 func (w *wrapStrip) hole(h Hole, y length) {
-	c := pt(w.x(h.Round, h.Arc/2), y)
+	c := pt(w.x(h.Round), y)
 	w.cut(moved(h.Outline(), c))
 	w.drill(path.Circle(c, 3.175))
 }
