@@ -11,6 +11,7 @@ import (
 type Paper struct {
 	Name          string
 	Width, Height length
+	Roll          bool // cut off a roll: Height is as long as it is needed
 }
 
 const in = measure.Inch
@@ -18,10 +19,10 @@ const in = measure.Inch
 // papers are the sheets known by name: ISO 216 A sizes, ANSI/ASME Y14.1 sizes
 // and the architectural sizes.
 var papers = []Paper{
-	{"letter", 8.5 * in, 11 * in}, {"legal", 8.5 * in, 14 * in}, {"tabloid", 11 * in, 17 * in},
-	{"A4", 210, 297}, {"A3", 297, 420}, {"A2", 420, 594}, {"A1", 594, 841}, {"A0", 841, 1189},
-	{"ANSI-C", 17 * in, 22 * in}, {"ANSI-D", 22 * in, 34 * in}, {"ANSI-E", 34 * in, 44 * in},
-	{"ARCH-C", 18 * in, 24 * in}, {"ARCH-D", 24 * in, 36 * in}, {"ARCH-E", 36 * in, 48 * in}, {"ARCH-E1", 30 * in, 42 * in},
+	{Name: "letter", Width: 8.5 * in, Height: 11 * in}, {Name: "legal", Width: 8.5 * in, Height: 14 * in}, {Name: "tabloid", Width: 11 * in, Height: 17 * in},
+	{Name: "A4", Width: 210, Height: 297}, {Name: "A3", Width: 297, Height: 420}, {Name: "A2", Width: 420, Height: 594}, {Name: "A1", Width: 594, Height: 841}, {Name: "A0", Width: 841, Height: 1189},
+	{Name: "ANSI-C", Width: 17 * in, Height: 22 * in}, {Name: "ANSI-D", Width: 22 * in, Height: 34 * in}, {Name: "ANSI-E", Width: 34 * in, Height: 44 * in},
+	{Name: "ARCH-C", Width: 18 * in, Height: 24 * in}, {Name: "ARCH-D", Width: 24 * in, Height: 36 * in}, {Name: "ARCH-E", Width: 36 * in, Height: 48 * in}, {Name: "ARCH-E1", Width: 30 * in, Height: 42 * in},
 }
 
 // The sizes a printer can take: from a postcard to a 2 m banner.
@@ -30,8 +31,9 @@ const (
 	maxPaper length = 5000
 )
 
-// PaperNamed reads a paper: a name (case and hyphens do not matter) or
-// "WxH", where each side is a length as a shop writes it, bare numbers in u.
+// PaperNamed reads a paper: a name (case and hyphens do not matter), "WxH"
+// where each side is a length as a shop writes it, or "roll W"; bare numbers
+// are in u.
 func PaperNamed(s string, u measure.Unit) (Paper, error) {
 	plain := func(s string) string {
 		return strings.NewReplacer("-", "", " ", "", "_", "").Replace(strings.ToLower(s))
@@ -40,6 +42,13 @@ func PaperNamed(s string, u measure.Unit) (Paper, error) {
 		if plain(p.Name) == plain(s) {
 			return p, nil
 		}
+	}
+	if width, ok := strings.CutPrefix(strings.ToLower(strings.TrimSpace(s)), "roll"); ok {
+		w, err := measure.ParseLength(strings.TrimLeft(width, " :-"), u)
+		if err != nil || w < minPaper || w > maxPaper {
+			return Paper{}, fmt.Errorf("%q: a roll's width is %s to %s; hint: as in \"roll 36 in\"", s, minPaper.Both(u), maxPaper.Both(u))
+		}
+		return Paper{Name: s, Width: w, Height: w, Roll: true}, nil
 	}
 	if w, h, ok := strings.Cut(strings.ToLower(s), "x"); ok {
 		pw, errW := measure.ParseLength(w, u)
@@ -55,8 +64,8 @@ func PaperNamed(s string, u measure.Unit) (Paper, error) {
 	for _, p := range papers {
 		names = append(names, p.Name)
 	}
-	return Paper{}, fmt.Errorf("%q is no paper known; hint: one of %s, or a size such as 24x36", s, strings.Join(names, ", "))
+	return Paper{}, fmt.Errorf("%q is no paper known; hint: one of %s, a size such as 24x36, or a roll such as \"roll 36\"", s, strings.Join(names, ", "))
 }
 
 // Turned returns the sheet lying on its long side.
-func (p Paper) Turned() Paper { return Paper{p.Name, p.Height, p.Width} }
+func (p Paper) Turned() Paper { return Paper{p.Name, p.Height, p.Width, p.Roll} }

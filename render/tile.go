@@ -44,6 +44,10 @@ func Lay(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 	if err := Check(d); err != nil {
 		return Tiling{}, err
 	}
+	if paper.Roll {
+		paper.Height = d.Height + 2*margin + footStrip
+		return layOn(d, paper, margin, overlap)
+	}
 	up, errUp := layOn(d, paper, margin, overlap)
 	side, errSide := layOn(d, paper.Turned(), margin, overlap)
 	switch {
@@ -61,7 +65,7 @@ func layOn(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 	t := Tiling{Sheet: paper, Overlap: overlap}
 	w := paper.Width - 2*margin - sideStrip
 	h := paper.Height - 2*margin - footStrip
-	if !(margin >= 0) || !(overlap >= 0) || w <= 2*overlap || h <= 2*overlap || w < 40 || h < 40 {
+	if !(margin >= 0) || !(overlap >= 0) || w <= 2*overlap || (h <= 2*overlap || h < 40) && !paper.Roll || w < 40 {
 		return t, fmt.Errorf("paper %s: margin %s mm and overlap %s mm leave nothing to print on; hint: smaller ones, or larger paper",
 			paper.Name, margin.Metric(), overlap.Metric())
 	}

@@ -9,12 +9,12 @@ import (
 
 // TileWords are what a template's sheets say of it.
 type TileWords struct {
-	Title    string // of the template
-	Part     string // what it marks, and how many
-	Up       string // which way is up
-	Job      string // name and revision
-	Stretch  string // how the printer's error was corrected; "" when it was not
-	FromPage int    // page number of the first tile, for the reader; 0 leaves it out
+	Title    string  // of the template
+	Part     string  // what it marks, and how many
+	Up       string  // which way is up
+	Job      string  // name and revision
+	Stretch  Stretch // how the printer's error is corrected
+	FromPage int     // page number of the first tile, for the reader; 0 leaves it out
 }
 
 // TileSheet draws all that is on a tile's sheet but the template itself: its
@@ -34,8 +34,8 @@ func TileSheet(t Tiling, tile Tile, w TileWords) Drawing {
 	}
 	neighbours(&d, t, tile)
 	foot := lo.Y - 4
-	bottomRuler(&d, lo.X, foot-3)
-	sideRuler(&d, lo.X-3, lo.Y)
+	bottomRuler(&d, lo.X, foot-3, length(w.Stretch.X()))
+	sideRuler(&d, lo.X-3, lo.Y, length(w.Stretch.Y()))
 	tileWords(&d, t, tile, w, lo.X, foot-10)
 	return d
 }
@@ -72,36 +72,36 @@ func neighbours(d *Drawing, t Tiling, tile Tile) {
 	}
 }
 
-// bottomRuler is 50 mm and 2 in along the sheet's foot.
-func bottomRuler(d *Drawing, x, y length) {
-	d.Line(Thin, path.Pt(x, y), path.Pt(x+50, y))
+// bottomRuler is 50 mm and 2 in along the sheet's foot, once printed.
+func bottomRuler(d *Drawing, x, y, k length) {
+	d.Line(Thin, path.Pt(x, y), path.Pt(x+2*k*measure.Inch, y))
 	for i := range 11 {
-		tick := length(1.2)
-		if i%10 == 0 {
-			tick = 2.2
-		}
-		at := x + length(i)*5
-		d.Line(Thin, path.Pt(at, y), path.Pt(at, y+tick))
+		at := x + length(i)*5*k
+		d.Line(Thin, path.Pt(at, y), path.Pt(at, y+tickHeight(i)))
 	}
 	for i := range 3 {
-		at := x + length(i)*measure.Inch
+		at := x + length(i)*k*measure.Inch
 		d.Line(Thin, path.Pt(at, y), path.Pt(at, y-2))
 	}
-	d.Words(path.Pt(x+54, y-1.2), 2.5, Left, "above 50 mm, below 2 in")
+	d.Words(path.Pt(x+57*k, y-1.2), 2.5, Left, "above 50 mm, below 2 in")
 }
 
-// sideRuler is 50 mm up the sheet's side.
-func sideRuler(d *Drawing, x, y length) {
-	d.Line(Thin, path.Pt(x, y), path.Pt(x, y+50))
+// sideRuler is 50 mm up the sheet's side, once printed.
+func sideRuler(d *Drawing, x, y, k length) {
+	d.Line(Thin, path.Pt(x, y), path.Pt(x, y+50*k))
 	for i := range 11 {
-		tick := length(1.2)
-		if i%10 == 0 {
-			tick = 2.2
-		}
-		at := y + length(i)*5
-		d.Line(Thin, path.Pt(x, at), path.Pt(x-tick, at))
+		at := y + length(i)*5*k
+		d.Line(Thin, path.Pt(x, at), path.Pt(x-tickHeight(i), at))
 	}
 	d.TurnedWords(path.Pt(x-3, y+25), 2.5, Middle, 90*measure.Degree, "50 mm")
+}
+
+// tickHeight is longer at the ends of ten marks.
+func tickHeight(i int) length {
+	if i%10 == 0 {
+		return 2.2
+	}
+	return 1.2
 }
 
 // tileWords sets the words under the window and the map of the sheets.
@@ -131,8 +131,8 @@ func tileWords(d *Drawing, t Tiling, tile Tile, w TileWords, x, y length) {
 	line(3.5, true, head)
 	line(2.5, false, w.Part+"; "+w.Up)
 	note := "actual size, 100 %"
-	if w.Stretch != "" {
-		note = w.Stretch
+	if !w.Stretch.None() {
+		note = w.Stretch.String()
 	}
 	line(2.5, false, note+"; check a ruler before marking; "+w.Job)
 }
@@ -161,7 +161,7 @@ func sheetMap(d *Drawing, t Tiling, tile Tile, right, top length) length {
 
 // TestSquare is the page to measure before anything is marked: a square of 100
 // mm and one of 4 in, with both axes named.
-func TestSquare(p Paper, job string) Drawing {
+func TestSquare(p Paper, job string, k Stretch) Drawing {
 	d := Drawing{Title: "Check squares", Width: p.Width, Height: p.Height}
 	left, top := length(20), p.Height-22
 	d.BoldWords(path.Pt(left, top), 5, Left, "Measure these before marking anything")
@@ -172,23 +172,30 @@ func TestSquare(p Paper, job string) Drawing {
 		"with --printed-as and what the 100 mm square measures, such as --printed-as 99.4x100.3:",
 		"across first, then up. Every template is then drawn the other way by as much.",
 		job,
+		k.String(),
 	} {
+		if words == "" {
+			continue
+		}
 		for _, l := range Wrap(words, 2.5, false, p.Width-left-12) {
 			d.Words(path.Pt(left, y), 2.5, Left, l)
 			y -= 4.5
 		}
 	}
-	square := func(x, y, side length, across, up string) {
-		d.Rect(Outline, path.Pt(x, y), path.Pt(x+side, y+side))
-		d.Words(path.Pt(x+side/2, y+3), 3.5, Middle, across)
-		d.TurnedWords(path.Pt(x+side-3, y+side/2), 3.5, Middle, 90*measure.Degree, up)
+	square := func(x, top, side length, name string) length {
+		w, h := side*length(k.X()), side*length(k.Y())
+		d.Rect(Outline, path.Pt(x, top-h), path.Pt(x+w, top))
+		d.Words(path.Pt(x+w/2, top-h+3), 3.5, Middle, "across: "+name)
+		d.TurnedWords(path.Pt(x+w-3, top-h/2), 3.5, Middle, 90*measure.Degree, "up: "+name)
+		return h
 	}
 	y -= 4
-	square(left, y-100, 100, "across: 100 mm", "up: 100 mm")
-	if p.Width > 2*left+100+4*measure.Inch+10 {
-		square(left+110, y-4*measure.Inch, 4*measure.Inch, "across: 4 in", "up: 4 in")
-	} else if y-106-4*measure.Inch > 8 {
-		square(left, y-106-4*measure.Inch, 4*measure.Inch, "across: 4 in", "up: 4 in")
+	h := square(left, y, checkSquare, "100 mm")
+	const inches = 4 * measure.Inch
+	if p.Width > 2*left+1.1*(checkSquare+inches)+10 {
+		square(left+1.1*checkSquare+4, y, inches, "4 in")
+	} else if y-h-6-1.1*inches > 8 {
+		square(left, y-h-6, inches, "4 in")
 	}
 	return d
 }

@@ -6,6 +6,8 @@ package pack
 import (
 	"bytes"
 	"fmt"
+	"slices"
+	"strings"
 
 	"silowright/bom"
 	"silowright/cmd/internal/output"
@@ -24,6 +26,10 @@ type Options struct {
 	Paper   render.Paper   // for templates
 	Margin  measure.Length // what the printer cannot reach
 	Overlap measure.Length // of neighbouring template sheets
+	Stretch render.Stretch // what the printer measured calls for
+	Page    sheets.Paper   // for documents
+	Strips  bool           // wrap strips round body and base too
+	Only    []string       // sections of the PDF; empty is all (see Sections)
 }
 
 // DefaultOptions are letter paper for inch jobs, A4 for metric ones, a margin
@@ -34,6 +40,10 @@ func DefaultOptions(u measure.Unit) Options {
 		name, o = "A4", Options{Margin: 6, Overlap: 12}
 	}
 	o.Paper, _ = render.PaperNamed(name, u)
+	o.Page = sheets.Letter
+	if u == measure.UnitMM {
+		o.Page = sheets.A4
+	}
 	return o
 }
 
@@ -68,7 +78,11 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 	add("bill.csv", p.Bill.CSV())
 	add("cuts.csv", bom.CutsCSV(p.Cuts))
 	add("holes.csv", holesCSV(p))
-	data, err := report.Of(p).JSON()
+	var written []geometry.Template
+	for _, t := range tilings {
+		written = append(written, t.template)
+	}
+	data, err := report.Of(p, written).JSON()
 	if err != nil {
 		return m, err
 	}
@@ -80,18 +94,23 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 type laid struct {
 	template geometry.Template
 	drawing  render.Drawing
-	tiling   render.Tiling // without sheets when it is not printed
+	onPaper  render.Drawing // the same, stretched for the printer
+	tiling   render.Tiling  // without sheets when it is not printed
 }
 
 func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
 	var out []laid
 	for i, s := range p.Silos {
 		for _, t := range s.Templates {
+			if t.Strip && !o.Strips {
+				continue
+			}
 			t.Count = templateCount(t, p.Batches[i])
 			l := laid{template: t, drawing: render.FromTemplate(t)}
+			l.onPaper = l.drawing.Stretched(o.Stretch.X(), o.Stretch.Y())
 			if !t.Compass {
 				var err error
-				if l.tiling, err = render.Lay(l.drawing, o.Paper, o.Margin, o.Overlap); err != nil {
+				if l.tiling, err = render.Lay(l.onPaper, o.Paper, o.Margin, o.Overlap); err != nil {
 					return nil, err
 				}
 			}
@@ -103,13 +122,15 @@ func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
 
 // shopPack sets the document pages and the template sheets into one PDF.
 func shopPack(p *plan.Plan, o Options, tilings []laid, m *Made) ([]byte, error) {
-	paper := sheets.Letter
-	if p.Job.Units == measure.UnitMM {
-		paper = sheets.A4
-	}
-	sections, err := sheets.Sections(sheetsPack(p, tilings), paper)
+	only, templates, err := o.chosen()
 	if err != nil {
 		return nil, err
+	}
+	var sections []sheets.Section
+	if len(only) > 0 {
+		if sections, err = sheets.Sections(sheetsPack(p, tilings), o.Page, only...); err != nil {
+			return nil, err
+		}
 	}
 	b := pdf.New(pdf.Meta{Title: p.Job.Name + ": shop pack", Subject: "silos, templates and bill"})
 	for _, s := range sections {
@@ -124,29 +145,63 @@ func shopPack(p *plan.Plan, o Options, tilings []laid, m *Made) ([]byte, error) 
 			m.Pages++
 		}
 	}
-	if err := b.Page(render.TestSquare(o.Paper, p.Job.Name), "Templates: measure these squares first", 0); err != nil {
-		return nil, err
+	if templates {
+		if err := templateSheets(b, p, o, tilings, m); err != nil {
+			return nil, err
+		}
+	}
+	var buf bytes.Buffer
+	_, err = b.WriteTo(&buf)
+	return buf.Bytes(), err
+}
+
+// templateSheets adds the check squares and every template's sheets.
+func templateSheets(b *pdf.Book, p *plan.Plan, o Options, tilings []laid, m *Made) error {
+	if err := b.Page(render.TestSquare(o.Paper, p.Job.Name, o.Stretch), "Templates: measure these squares first", 0); err != nil {
+		return err
 	}
 	m.Sheets++
 	for _, l := range tilings {
 		t := l.template
 		words := render.TileWords{Title: t.Title + " (drum kind " + t.Drum + ")",
-			Part: fmt.Sprintf("%s, to mark %d", t.Part, t.Count), Up: t.Up, Job: p.Job.Name}
+			Part: fmt.Sprintf("%s, to mark %d", t.Part, t.Count), Up: t.Up, Job: p.Job.Name, Stretch: o.Stretch}
 		for i, tile := range l.tiling.Tiles {
 			mark := ""
 			if i == 0 {
 				mark = words.Title
 			}
 			sheet := render.TileSheet(l.tiling, tile, words)
-			if err := b.Window(sheet, t.ID, l.drawing, tile.Part, l.tiling.At, mark, 1); err != nil {
-				return nil, err
+			if err := b.Window(sheet, t.ID, l.onPaper, tile.Part, l.tiling.At, mark, 1); err != nil {
+				return err
 			}
 			m.Sheets++
 		}
 	}
-	var buf bytes.Buffer
-	_, err = b.WriteTo(&buf)
-	return buf.Bytes(), err
+	return nil
+}
+
+// templatesPart is the part of the PDF that is the template sheets.
+const templatesPart = "templates"
+
+// Parts are the words that Options.Only may hold, in the PDF's order.
+func Parts() []string { return append(sheets.IDs(), templatesPart) }
+
+// chosen splits Only into document sections and whether templates are wanted.
+func (o Options) chosen() (only []string, templates bool, err error) {
+	if len(o.Only) == 0 {
+		return sheets.IDs(), true, nil
+	}
+	for _, w := range o.Only {
+		switch {
+		case w == templatesPart:
+			templates = true
+		case slices.Contains(sheets.IDs(), w):
+			only = append(only, w)
+		default:
+			return nil, false, fmt.Errorf("only: %q is no part of the pack; hint: one or more of %s", w, strings.Join(Parts(), ", "))
+		}
+	}
+	return only, templates, nil
 }
 
 // templateCount is how many parts a template marks in this build.

@@ -41,8 +41,8 @@ type Cut struct {
 	Note   string  `json:"note"`
 }
 
-// Of makes the report of a plan.
-func Of(p *plan.Plan) Report {
+// Of makes the report of a plan whose templates were written as files.
+func Of(p *plan.Plan, written []geometry.Template) Report {
 	r := Report{MadeBy: MadeBy, Format: 1, Job: p.Job.Name, Units: p.Job.Units.String(),
 		DrumSilos: p.Job.DrumSilos, PipeSilos: p.Job.PipeSilos, Defaults: p.Job.Defaulted,
 		Findings: p.Findings, Bill: p.Bill}
@@ -51,9 +51,9 @@ func Of(p *plan.Plan) Report {
 	}
 	for _, s := range p.Silos {
 		r.Kinds = append(r.Kinds, kindOf(s))
-		for _, t := range s.Templates {
-			r.Templates = append(r.Templates, templateOf(t))
-		}
+	}
+	for _, t := range written {
+		r.Templates = append(r.Templates, templateOf(t))
 	}
 	for _, c := range p.Cuts {
 		r.Cuts = append(r.Cuts, Cut{c.From, c.Piece, c.Drum, c.Count, c.Length.MM(), c.Width.MM(), c.Note})
