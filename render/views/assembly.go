@@ -1,0 +1,298 @@
+package views
+
+import (
+	"fmt"
+
+	"silowright/geometry"
+	"silowright/geometry/path"
+	"silowright/render"
+)
+
+// Assembly draws the whole silo in vertical section: seated with water level
+// and flow, taken apart, and with the pipe silo hanging in it.
+func Assembly(s geometry.Silo, size Size) render.Drawing {
+	d := begin(s, size, "Assembly", "drum silo, section")
+	seatedBox, rest := rows(d.area, 0.46, 6)
+	apartBox, hangBox := columns(rest, 0.55, 6)
+	if boxW(d.area) > boxH(d.area)*1.15 {
+		left, right := columns(d.area, 0.66, 6)
+		apartBox = right
+		seatedBox, hangBox = rows(left, 0.62, 6)
+	}
+	sc := d.seated(seatedBox, s)
+	d.apart(apartBox, s)
+	d.hanging(hangBox, s)
+	return d.finish(sc)
+}
+
+// reach is how far the outlet, inlet and drain stand out from the axis on the
+// side given.
+func reach(s geometry.Silo, side length) length {
+	r := max(bodyProfile(s).widest(), baseProfile(s).widest())
+	if sideOf(s, s.Outlet.Round) == side {
+		r = max(r, s.Spec.Drum.Outside/2+couplingLong(s.Outlet))
+	}
+	if sideOf(s, s.Inlet.Round) == side {
+		return max(r, inletEnd(s))
+	}
+	return max(r, s.Spec.Drum.Outside/2+s.Drain.Stopper.Length)
+}
+
+// inletEnd is how far the inlet's stub reaches from the axis.
+func inletEnd(s geometry.Silo) length {
+	r := s.Spec.Drum.Outside / 2
+	if s.Inlet.Joint == geometry.JointCouplings {
+		return r + couplingLong(s.Inlet) - s.Inlet.Coupling.Depth + s.Spec.Inlet.Stub
+	}
+	return r + s.Spec.Inlet.Stub
+}
+
+// tower draws the seated silo with its base on the ground at v's origin.
+func (d *sheet) tower(v view, s geometry.Silo) (body view, inletSide length) {
+	r := s.Spec.Drum.Outside / 2
+	body = view{v.k, v.pt(0, s.Seat.FootHeight)}
+	inletSide = d.cutBase(v, s)
+	d.cutBody(body, s)
+	t := s.Spec.Drum.Wall
+	d.cutMesh(body, s, t+s.Spec.Mesh.Thickness/2)
+	d.cutRing(body, s, t+s.Spec.Mesh.Thickness)
+	d.sideJoint(body, s.Outlet, sideOf(s, s.Outlet.Round), r, s.Outlet.Height)
+	d.sideJoint(v, s.Inlet, inletSide, r, s.Inlet.Height)
+	d.sideJoint(v, s.Drain, -inletSide, r, s.Drain.Height)
+	start := r
+	if s.Inlet.Joint == geometry.JointCouplings {
+		start = r + couplingLong(s.Inlet)
+	}
+	if end := inletEnd(s); end > start {
+		d.pipeBetween(v, inletSide*start, inletSide*end, s.Inlet.Height, s.Inlet.PipeOutside)
+	}
+	d.Line(render.Centre, v.pt(0, -15), body.pt(0, s.Stations.Rim+10))
+	return body, inletSide
+}
+
+func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
+	u := s.Spec.Units
+	st := s.Stations
+	total := s.Seat.FootHeight + st.Rim
+	o := s.Seat.FootHeight
+	heights := []struct {
+		z     length
+		words string
+	}{
+		{0, "ground 0"},
+		{st.HeadPanel, "head " + d.both(st.HeadPanel)},
+		{s.Inlet.Height, "inlet, drain " + d.both(s.Inlet.Height)},
+		{o, "foot " + d.both(o)},
+		{st.BaseHeight, "mouth " + d.both(st.BaseHeight)},
+		{o + s.Outlet.Height, "outlet " + d.both(o+s.Outlet.Height)},
+		{total, "rim " + d.both(total)},
+	}
+	if s.Inlet.Height != s.Drain.Height {
+		heights[2].words = "inlet " + d.both(s.Inlet.Height)
+		heights = append(heights, struct {
+			z     length
+			words string
+		}{s.Drain.Height, "drain " + d.both(s.Drain.Height)})
+	}
+	words := make([]string, len(heights))
+	for i, h := range heights {
+		words[i] = h.words
+	}
+	col := widest(words...) + jog + 2
+	notesW := max(38, boxW(b)*0.24)
+	left, right := reach(s, -1), reach(s, 1)
+	in := inner(b, col+3, notesW+4, 8, 4)
+	sc := fit(left+right, total+20, boxW(in), boxH(in), 1)
+	b = d.heading(b, "Seated, in section", sc)
+	k := length(sc.k)
+	used := (left + right) * k
+	v := view{sc.k, path.Pt(in.Min.X+(boxW(in)-used)/2+left*k, in.Min.Y+(boxH(in)-(total+20)*k)/2)}
+	body, inletSide := d.tower(v, s)
+	d.Line(render.Thin, v.pt(-left-5, 0), v.pt(right+5, 0))
+
+	// heights at the left
+	x := v.x(-left) - jog - 3
+	base, wall := baseProfile(s), bodyProfile(s)
+	var lv []level
+	for i, h := range heights {
+		from := -base.at(h.z)
+		if i == 0 {
+			from = -left - 5
+		}
+		if h.z > st.BaseHeight {
+			from = -wall.at(h.z - o)
+		}
+		if inletSide < 0 && i == 2 {
+			from = -inletEnd(s)
+		}
+		lv = append(lv, level{v.y(h.z), v.x(from), h.words})
+	}
+	d.levels(x, -1, b.Min.Y, b.Max.Y, lv)
+
+	// water
+	rin := s.Spec.Drum.Bore() / 2
+	side := sideOf(s, s.Outlet.Round)
+	inner := s.Outlet.Wall + s.Outlet.Coupling.FaceGap + couplingLong(s.Outlet)
+	if s.Outlet.Joint != geometry.JointCouplings {
+		inner = 30
+	}
+	surface := s.Outlet.Height
+	if side > 0 {
+		d.waterLevel(body, -rin, rin-inner+s.Outlet.Wall, surface)
+	} else {
+		d.waterLevel(body, -rin+inner-s.Outlet.Wall, rin, surface)
+	}
+	mid := (st.HeadPanel + o) / 2
+	d.flow(v, path.Pt(inletSide*(inletEnd(s)-10), s.Inlet.Height), path.Pt(inletSide*rin*0.45, s.Inlet.Height))
+	hub, circle := latticeEdges(s)
+	for _, x := range []length{-0.75, -0.35, 0.35, 0.75} {
+		at := x * circle
+		if at.Abs() < hub {
+			at = hub * 1.2 * x / x.Abs()
+		}
+		d.flow(v, path.Pt(at, max(mid, o-surface*0.08)), path.Pt(at, o+surface*0.42))
+	}
+	d.flow(body, path.Pt(side*(s.Spec.Drum.Outside/2+2), surface), path.Pt(side*(s.Spec.Drum.Outside/2+couplingLong(s.Outlet)*1.25), surface))
+
+	// notes at the right
+	t := s.Spec.Drum.Wall
+	r := s.Spec.Drum.Outside / 2
+	var ns []note
+	sd := length(1)
+	add := func(p path.Point, dot bool, format string, args ...any) {
+		ns = append(ns, note{p, fmt.Sprintf(format, args...), dot})
+	}
+	add(body.pt(sd*(wall.at(st.Rim)-t/2), st.Rim), false, "rim of the body")
+	if x, far := farSlot(s); far {
+		add(body.pt(x+s.Slots[0].Length/2, st.Rim-(s.Slots[0].Top+s.Slots[0].Sill)/2), false, "handle slot, its sill above the water")
+	}
+	if side > 0 {
+		add(body.pt(r+couplingLong(s.Outlet)*0.7, s.Outlet.Height-s.Outlet.Footprint/2), false, "outlet: %s", jointWords(s.Outlet))
+	}
+	add(body.pt(rin*0.55, surface*0.72), true, "seed lies on the mesh; water wells up through it")
+	add(body.pt(sd*(s.Ring.InnerRadius+t/2), t+s.Spec.Ring.Width*0.9), false, "retaining ring, screwed; sealant on its upper edge")
+	add(body.pt(sd*circle*0.6, t+s.Spec.Mesh.Thickness/2), false, "mesh on the lattice")
+	add(v.pt(sd*base.at(st.BaseHeight), st.BaseHeight-2), false, "base's mouth: the foot wedges here, %s deep", keep(s.Seat.Enters.In(u)))
+	if inletSide > 0 {
+		add(v.pt(r+couplingLong(s.Inlet)*0.7, s.Inlet.Height+s.Inlet.Footprint/2), false, "inlet: %s", jointWords(s.Inlet))
+	} else {
+		add(v.pt(r+s.Drain.Stopper.Length*0.5, s.Drain.Height+s.Drain.Stopper.Bottom/2), false, "drain: stopper No. %s", s.Drain.Stopper.Number)
+	}
+	add(v.pt(rin*0.5, (st.HeadPanel+s.Inlet.Height)/2), true, "plenum, %s from head to foot", keep(s.Seat.Plenum.In(u)))
+	d.notes(max(v.x(right)+3, b.Max.X-notesW-2), 1, notesW, b.Min.Y, b.Max.Y, ns)
+	return sc
+}
+
+// farSlot is where the handle slot behind the plane is seen.
+func farSlot(s geometry.Silo) (length, bool) {
+	for _, sl := range s.Slots {
+		if x, far := behind(s, sl.Round); far {
+			return x, true
+		}
+	}
+	return 0, false
+}
+
+func jointWords(h geometry.Hole) string {
+	switch h.Joint {
+	case geometry.JointGrommet:
+		return h.Pipe.Size + " pipe through a rubber grommet"
+	case geometry.JointStopper:
+		return "stopper No. " + h.Stopper.Number
+	}
+	return h.Pipe.Size + " nipple, a coupling on each side"
+}
+
+func (d *sheet) apart(b path.Box, s geometry.Silo) {
+	st := s.Stations
+	t := s.Spec.Drum.Wall
+	r := max(bodyProfile(s).widest(), baseProfile(s).widest())
+	up := (s.Disc.Across - s.Disc.Bend) / 2
+	gap := (st.BaseHeight + st.Rim) * 0.06
+	total := st.BaseHeight + st.Rim + up + s.Spec.Ring.Width + 3*gap
+	col := wide("retaining ring") + 9
+	in := inner(b, 2, col+2, 8, 4)
+	sc := fit(2*r, total, boxW(in), boxH(in), 1)
+	b = d.heading(b, "Taken apart", sc)
+	k := length(sc.k)
+	v := view{sc.k, path.Pt(in.Min.X+r*k+(boxW(in)-2*r*k)/2, in.Min.Y+(boxH(in)-total*k)/2)}
+	d.cutBase(v, s)
+	z := st.BaseHeight + gap
+	body := view{v.k, v.pt(0, z)}
+	d.cutBody(body, s)
+	zm := z + st.Rim + gap
+	d.cutMesh(v, s, zm)
+	zr := zm + up + gap
+	d.cutRing(v, s, zr)
+	d.Line(render.Thin, v.pt(-s.Ring.InnerRadius-t, zr), v.pt(s.Ring.InnerRadius+t, zr))
+	d.Line(render.Centre, v.pt(0, -15), v.pt(0, zr+s.Spec.Ring.Width+20))
+	x := v.x(r) + 3
+	d.notes(x, 1, col, b.Min.Y, b.Max.Y, []note{
+		{v.pt(s.Ring.InnerRadius+t, zr+s.Spec.Ring.Width/2), "retaining ring", false},
+		{v.pt(s.Disc.Bend/2, zm+up/2), "mesh disc", false},
+		{body.pt(bodyProfile(s).at(st.Rim*0.6), st.Rim*0.6), "body", false},
+		{body.pt(s.Spec.Drum.FootOutside/2-t, t/2), "lattice in the foot", false},
+		{v.pt(baseProfile(s).at(st.BaseHeight*0.4), st.BaseHeight*0.4), "base", false},
+	})
+}
+
+func (d *sheet) hanging(b path.Box, s geometry.Silo) {
+	st := s.Stations
+	p := s.Pipe
+	r := bodyProfile(s).widest()
+	side := sideOf(s, s.Outlet.Round)
+	top := max(st.Rim, st.Rim+p.RimAbove)
+	out := s.Spec.Drum.Outside/2 + couplingLong(s.Outlet)
+	col := length(36)
+	in := inner(b, 2, col+2, 8, 4)
+	sc := fit(r+out, top, boxW(in), boxH(in), 1)
+	b = d.heading(b, "Pipe silo hung in the body", sc)
+	k := length(sc.k)
+	w := (r + out) * k
+	shift := r
+	if side < 0 {
+		shift = out
+	}
+	v := view{sc.k, path.Pt(in.Min.X+(boxW(in)-w)/2+shift*k, in.Min.Y+(boxH(in)-top*k)/2)}
+	d.cutBody(v, s)
+	t := s.Spec.Drum.Wall
+	d.cutMesh(v, s, t+s.Spec.Mesh.Thickness/2)
+	d.cutRing(v, s, t+s.Spec.Mesh.Thickness)
+	d.sideJoint(v, s.Outlet, side, s.Spec.Drum.Outside/2, s.Outlet.Height)
+	bore := s.Spec.Drum.Bore() / 2
+	near := side * (bore - p.StandOff) // the pipe silo's wall on the outlet's side
+	axis := near - side*p.Outside/2
+	zb := s.Outlet.Height - s.Spec.Pipe.OutletAboveScreen
+	pipe := view{v.k, v.pt(axis, zb)}
+	d.cutPipe(pipe, s, side)
+	x2 := side * (bore - s.Outlet.Coupling.FaceGap - couplingLong(s.Outlet))
+	d.pipeBetween(v, near-side*p.Wall-side*25.4, x2, s.Outlet.Height, p.Hole.PipeOutside)
+	far := axis - side*p.Outside/2
+	ns := []note{
+		{pipe.pt(0, 0), "screen, " + keep(d.both(p.Under)) + " above the mesh", false},
+		{pipe.pt(-side*(p.Outside/2-p.Wall/2), s.Spec.Pipe.Length*0.86), "pipe silo", false},
+		{v.pt((near+x2)/2, s.Outlet.Height+p.Hole.PipeOutside/2), "stand-off " + keep(d.both(p.StandOff)), false},
+		{v.pt((far-side*bore)/2, zb+20), "gap behind " + keep(d.both(p.Round)), true},
+	}
+	lim := v.x(max(r, side*out)) + 3
+	d.notes(max(lim, b.Max.X-col-2), 1, col, b.Min.Y, b.Max.Y, ns)
+}
+
+// cutPipe draws the pipe silo in section, its screened end at v's origin and
+// its side hole on the side given.
+func (d *sheet) cutPipe(v view, s geometry.Silo, side length) {
+	p := s.Pipe
+	ro, t, long := p.Outside/2, p.Wall, s.Spec.Pipe.Length
+	h := p.Hole
+	for _, sd := range []length{1, -1} {
+		parts := [][2]length{{0, long}}
+		if sd == side {
+			parts = [][2]length{{0, h.Height - h.Diameter/2}, {h.Height + h.Diameter/2, long}}
+		}
+		for _, z := range parts {
+			d.section(box(sd*(ro-t), z[0], sd*ro, z[1]).Transform(v.to()), t*length(v.k), hatchAngle)
+		}
+	}
+	d.Line(render.Outline, v.pt(-ro, long), v.pt(ro, long))
+	d.Line(render.Hidden, v.pt(-ro, -1), v.pt(ro, -1))
+}

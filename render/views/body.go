@@ -1,0 +1,134 @@
+package views
+
+import (
+	"fmt"
+	"math"
+
+	"silowright/geometry"
+	"silowright/geometry/path"
+	"silowright/render"
+)
+
+// Body draws the body from the side that carries the datum, and its wall laid
+// flat.
+func Body(s geometry.Silo, size Size) render.Drawing {
+	d := begin(s, size, "Body", "drum silo")
+	m := d.bodyMap(s)
+	upper, lower := rows(d.area, 0.5, 4)
+	sc := d.side(upper, bodyProfile(s), m, sideWords{
+		name: "From the datum's side", standing: "Ø where it stands", below: s.Spec.Drum.FootOutside,
+		edge: "rim",
+	}, s)
+	flat := d.flat(lower, m, "Wall laid flat, outside towards you; to the right of the datum")
+	sc = named(sc, flat)
+	return d.finish(sc)
+}
+
+// named is the scale for the title strip of a sheet with two views.
+func named(a, b scale) scale {
+	if a.name != b.name {
+		return scale{a.name + ", " + b.name, a.k}
+	}
+	return a
+}
+
+// bodyMap gathers the body's openings and heights.
+func (d *sheet) bodyMap(s geometry.Silo) wallMap {
+	st := s.Stations
+	m := wallMap{radius: s.Spec.Drum.Outside / 2, tall: st.Rim}
+	m.cuts = append(m.cuts, holeCut(d, s.Outlet, ""))
+	for i, sl := range s.Slots {
+		name := fmt.Sprintf("handle slot %d", i+1)
+		words := fmt.Sprintf("%s: %s × %s, ends %s radius", name, sl.Length.In(d.units), sl.Height().In(d.units), sl.CornerR.In(d.units))
+		m.cuts = append(m.cuts, cutout{name, words, sl.Round, st.Rim - (sl.Top+sl.Sill)/2, sl.Length, sl.Height(), sl.Outline()})
+	}
+	h := func(y length, name string) { m.heights = append(m.heights, level{y: y, words: name + " " + d.both(y)}) }
+	m.heights = append(m.heights, level{words: "foot 0"})
+	h(s.Spec.Drum.FootHeight, "full width")
+	for _, o := range st.BodyHoops {
+		if o.From < st.Rim {
+			h(o.From, "hoop")
+			h(min(o.To, st.Rim), "hoop")
+			m.bands = append(m.bands, band{o.From, o.To, render.Thin, "hoop"})
+		}
+	}
+	h(s.Outlet.Height, "outlet")
+	h(st.Rim-s.Slots[0].Sill, "slot's sill")
+	h(st.Rim-s.Slots[0].Top, "slot's top")
+	h(st.Rim, "rim")
+	low := s.Spec.Drum.Wall + s.Spec.Mesh.Thickness
+	m.bands = append(m.bands, band{low, low + s.Spec.Ring.Width, render.Hidden,
+		fmt.Sprintf("ring inside, %d screws, %s apart", s.Ring.Screws, s.Ring.Step.In(d.units))})
+	return m
+}
+
+// sideWords is what a side view says of its part.
+type sideWords struct {
+	name     string
+	edge     string // its upper edge's name
+	standing string
+	below    length // diameter it stands on
+	hidden   []length
+}
+
+// side draws a round part from the side that faces the datum into a box:
+// heights at the left, places of the openings below the upper edge at the
+// right, diameters below.
+func (d *sheet) side(b path.Box, p profile, m wallMap, w sideWords, s geometry.Silo) scale {
+	var words, down []string
+	for _, h := range m.heights {
+		words = append(words, h.words)
+	}
+	top := p[len(p)-1].Y
+	var falls []level
+	seen := map[length]bool{}
+	for _, c := range m.cuts {
+		if !seen[c.height] {
+			seen[c.height] = true
+			falls = append(falls, level{y: c.height, words: c.name + " " + d.both(top-c.height) + " down"})
+		}
+	}
+	for _, f := range falls {
+		down = append(down, f.words)
+	}
+	left, right := widest(words...)+jog+3, widest(down...)+jog+3
+	in := inner(b, left, right, 11, 2*tier+8)
+	r := p.widest()
+	sc := fit(2*r, top, boxW(in), boxH(in), 1)
+	d.heading(b, w.name, sc)
+	k := length(sc.k)
+	v := view{sc.k, path.Pt(midX(in), in.Min.Y+(boxH(in)-top*k)/2)}
+	d.PathOn(render.Outline, p.outline().Transform(v.to()))
+	for _, q := range p[1 : len(p)-1] {
+		d.Line(render.Thin, v.pt(-q.X, q.Y), v.pt(q.X, q.Y))
+	}
+	for _, z := range w.hidden {
+		d.Line(render.Hidden, v.pt(-p.at(z), z), v.pt(p.at(z), z))
+	}
+	d.Line(render.Mark, v.pt(0, 0), v.pt(0, top+5/k))
+	d.BoldWords(path.Pt(v.x(0)+1.2, v.y(top)+2.5), small, render.Left, "datum")
+	for _, c := range m.cuts {
+		d.facing(v, m, c)
+		_, x, _, near := m.seen(c)
+		if near && math.Abs(float64(x)) < float64(m.radius)*0.98 {
+			arm := c.h/2 + 3/k
+			d.Line(render.Centre, v.pt(x, c.height-arm), v.pt(x, c.height+arm))
+			d.Line(render.Centre, v.pt(x-arm, c.height), v.pt(x+arm, c.height))
+		}
+	}
+	var lv []level
+	for _, h := range m.heights {
+		lv = append(lv, level{v.y(h.y), v.x(-p.at(h.y)), h.words})
+	}
+	yLow := v.y(0) - 2*tier - 2
+	d.levels(v.x(-r)-jog-2, -1, yLow, b.Max.Y-6, lv)
+	lv = []level{{v.y(top), v.x(p.at(top)), w.edge + " 0"}}
+	for _, f := range falls {
+		lv = append(lv, level{v.y(f.y), v.x(p.at(f.y)), f.words})
+	}
+	d.levels(v.x(r)+jog+2, 1, yLow, b.Max.Y-6, lv)
+	d.span(v.x(-w.below/2), v.x(w.below/2), v.y(0)-tier, v.y(0), w.standing+" "+d.both(w.below))
+	ro := s.Spec.Drum.Outside / 2
+	d.span(v.x(-ro), v.x(ro), v.y(0)-2*tier, v.y(0)+2, "outside "+d.dia(2*ro))
+	return sc
+}

@@ -1,0 +1,66 @@
+package views
+
+import (
+	"fmt"
+	"math"
+
+	"silowright/geometry"
+	"silowright/geometry/path"
+	"silowright/render"
+)
+
+// Lattice draws the pattern in the body's foot, seen from below.
+func Lattice(s geometry.Silo, size Size) render.Drawing {
+	d := begin(s, size, "Lattice", "body, foot seen from below")
+	l, sp := s.Lattice, s.Spec.Lattice
+	foot := s.Spec.Drum.FootOutside
+	edge := "follow the circle"
+	if sp.Edge == geometry.EdgeStraight {
+		edge = "are straight"
+	}
+	lines := []string{
+		fmt.Sprintf("%d openings of %s each, %s in all: %.0f %% of the foot. Outer edges %s. All saw cuts together %s.",
+			l.Openings, keep(l.Area.Both(d.units)), keep(l.OpenArea.Both(d.units)), 100*l.OpenFoot, edge, keep(d.both(l.Travel))),
+		"Drill the pilots first; the saw turns in them. It is the same seen from inside.",
+	}
+	p := d.planIn(d.area, "Foot from below", foot, 2, lines...)
+	v := p.view
+	d.Circle(render.Outline, v.at, foot/2*length(v.k))
+	d.Circle(render.Hidden, v.at, (foot/2-s.Spec.Drum.Wall)*length(v.k))
+	d.Circle(render.Mark, v.at, sp.Across/2*length(v.k))
+	for _, o := range l.Outlines {
+		d.PathOn(render.Cut, o.Transform(v.to()))
+	}
+	tick := 2.2 / length(v.k)
+	for _, q := range l.AllPilots {
+		d.Circle(render.Drill, v.pt(q.X, q.Y), sp.Pilot/2*length(v.k))
+		d.Line(render.Thin, v.pt(q.X-tick, q.Y), v.pt(q.X+tick, q.Y))
+		d.Line(render.Thin, v.pt(q.X, q.Y-tick), v.pt(q.X, q.Y+tick))
+	}
+	for i := range sp.Bars {
+		a := math.Pi * float64(i) / float64(sp.Bars)
+		e := polar(foot/2*1.03, a)
+		d.Line(render.Centre, v.pt(-e.X, -e.Y), v.pt(e.X, e.Y))
+	}
+	step := 360.0 / float64(2*sp.Bars)
+	first := func(i int) path.Point { return v.pt(l.Pilots[i].X, l.Pilots[i].Y) }
+	r := sp.Across / 2
+	bar := path.Pt(r*0.72, 0)
+	last := math.Pi - math.Pi/float64(sp.Bars) // a bar in the upper half
+	top := polar(r, last*0.5)
+	ns := []note{
+		{first(0), fmt.Sprintf("pilots %s, %d in all; the inner ones on a circle of radius %s", keep(d.dia(sp.Pilot)), len(l.AllPilots), keep(d.both(radius(l.Pilots[0])))), false},
+		{first(1), fmt.Sprintf("the outer ones on a circle of radius %s, %s to the side of the bar's middle line", keep(d.both(radius(l.Pilots[1]))), keep(d.both(l.Pilots[1].Y.Abs()))), false},
+		{v.pt(bar.X, bar.Y+sp.BarWidth/2), fmt.Sprintf("%d bars %s wide, %s apart, middle lines through the centre", sp.Bars, keep(d.both(sp.BarWidth)), keep(number(step)+"°")), false},
+		{v.pt(top.X, top.Y), fmt.Sprintf("circle %s", keep(d.dia(sp.Across))), false},
+		{v.pt(polar((r+foot/2-s.Spec.Drum.Wall)/2, -math.Pi/4).X, polar((r+foot/2-s.Spec.Drum.Wall)/2, -math.Pi/4).Y), fmt.Sprintf("ledge %s for the mesh, inside", keep(d.both(l.Ledge))), true},
+		{v.pt(polar(foot/2-s.Spec.Drum.Wall, -math.Pi/3).X, polar(foot/2-s.Spec.Drum.Wall, -math.Pi/3).Y), fmt.Sprintf("inside of the wall %s", keep(d.dia(foot-2*s.Spec.Drum.Wall))), false},
+	}
+	d.planNotes(p, ns)
+	k := length(v.k)
+	x := v.at.X
+	d.span(x-r*k, x+r*k, p.low-tier, v.at.Y, d.dia(sp.Across))
+	d.span(x-foot/2*k, x+foot/2*k, p.low-2*tier, v.at.Y, "foot "+d.dia(foot))
+	d.list(p.words, lines...)
+	return d.finish(p.scale)
+}

@@ -1,0 +1,87 @@
+// Package views draws a solved silo to scale: assembly, parts, joints and the
+// small pictures of the build steps. Each view is one function in a file of
+// its own that takes the silo and the room it has and returns a drawing; it
+// measures nothing and decides nothing about the silo.
+//
+// Lines follow ISO 128 (group 0.5), lettering ISO 3098 (2.5 and 3.5 mm high,
+// captions 1.8), scales ISO 5455, dimensions ISO 129 and ASME Y14.5: heights
+// and distances from one datum stand at the end of their extension lines,
+// without dimension lines.
+package views
+
+import (
+	"silowright/geometry"
+	"silowright/geometry/measure"
+	"silowright/geometry/path"
+	"silowright/render"
+)
+
+type length = measure.Length
+
+// Size is the room a drawing has and what its title strip says. Width and
+// Height count the frame; a page's margins do not belong to it. A view is
+// clean from 175 × 170 mm up. Empty words leave their cell empty, for a pen.
+type Size struct {
+	Width, Height length
+	Sheet         string // such as "3 of 12"
+	Job           string // whose drawing it is
+	Revision      string
+	Date          string
+}
+
+const (
+	caption length = 1.8
+	small   length = 2.5
+	medium  length = 3.5
+
+	inset     length = 3 // between frame and drawing
+	stripTall length = 17
+	lead      length = 4.2 // between the base lines of small words
+)
+
+// sheet is a drawing being made.
+type sheet struct {
+	render.Drawing
+	units measure.Unit
+	size  Size
+	drum  string
+	part  string
+	area  path.Box // what the frame and the title strip leave
+	taken []path.Box
+}
+
+func begin(s geometry.Silo, size Size, title, part string) *sheet {
+	d := &sheet{units: s.Spec.Units, size: size, drum: s.Spec.Drum.Label, part: part}
+	d.Title = title
+	d.Description = part + ", drum " + d.drum
+	d.Width, d.Height = size.Width, size.Height
+	d.Rect(render.Outline, path.Pt(0.25, 0.25), path.Pt(size.Width-0.25, size.Height-0.25))
+	d.area = path.Box{Min: path.Pt(inset, stripTall+inset), Max: path.Pt(size.Width-inset, size.Height-inset)}
+	return d
+}
+
+// finish writes the title strip, breaks thin lines at words and returns the
+// drawing.
+func (d *sheet) finish(main scale) render.Drawing {
+	d.strip(main)
+	d.breakAtWords()
+	return d.Drawing
+}
+
+// both writes a length in both units; the title strip says that brackets or
+// bare numbers are millimetres.
+func (d *sheet) both(l length) string { return dual(l, d.units) }
+
+// across writes a diameter.
+func (d *sheet) dia(l length) string { return "Ø " + dual(l, d.units) }
+
+// wide is how long a line of small words comes out.
+func wide(words string) length { return render.TextWidth(words, small, false) }
+
+func widest(words ...string) length {
+	w := length(0)
+	for _, x := range words {
+		w = max(w, wide(x))
+	}
+	return w
+}
