@@ -12,7 +12,7 @@ import (
 // sheetsPack hands a plan to the document pages, amounts written out.
 func sheetsPack(p *plan.Plan, tilings []laid) sheets.Pack {
 	out := sheets.Pack{
-		Name: p.Job.Name, Units: p.Job.Units, Revision: "revision A",
+		Name: p.Job.Name, Units: p.Job.Units, Revision: "revision " + revision,
 		DrumSilos: p.Job.DrumSilos, PipeSilos: p.Job.PipeSilos,
 		Silos: p.Silos, Findings: p.Findings, Defaulted: p.Job.Defaulted,
 		Bill: billPages(p), FirstSerial: 1,

@@ -90,6 +90,10 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 	return m, nil
 }
 
+// revision is printed on every page; a pack carries no date, so that packs can
+// be compared.
+const revision = "A"
+
 // laid is a template with its drawing and its sheets of paper.
 type laid struct {
 	template geometry.Template
@@ -120,39 +124,72 @@ func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
 	return out, nil
 }
 
-// shopPack sets the document pages and the template sheets into one PDF.
+// shopPack sets the document pages, the drawings and the template sheets into
+// one PDF.
 func shopPack(p *plan.Plan, o Options, tilings []laid, m *Made) ([]byte, error) {
-	only, templates, err := o.chosen()
+	only, err := o.chosen()
 	if err != nil {
 		return nil, err
 	}
-	var sections []sheets.Section
-	if len(only) > 0 {
-		if sections, err = sheets.Sections(sheetsPack(p, tilings), o.Page, only...); err != nil {
+	b := pdf.New(pdf.Meta{Title: p.Job.Name + ": shop pack", Subject: "silos, templates and bill"})
+	var docs []string
+	for _, id := range only {
+		if slices.Contains(sheets.IDs(), id) {
+			docs = append(docs, id)
+		}
+	}
+	sections := map[string]sheets.Section{}
+	if len(docs) > 0 {
+		set, err := sheets.Sections(sheetsPack(p, tilings), o.Page, docs...)
+		if err != nil {
 			return nil, err
 		}
-	}
-	b := pdf.New(pdf.Meta{Title: p.Job.Name + ": shop pack", Subject: "silos, templates and bill"})
-	for _, s := range sections {
-		for i, d := range s.Pages {
-			mark := ""
-			if i == 0 {
-				mark = s.Title
-			}
-			if err := b.Page(d, mark, 0); err != nil {
-				return nil, err
-			}
-			m.Pages++
+		for _, s := range set {
+			sections[s.ID] = s
 		}
 	}
-	if templates {
-		if err := templateSheets(b, p, o, tilings, m); err != nil {
+	for _, id := range only {
+		switch id {
+		case drawingsPart:
+			err = drawings(b, p, o, m)
+		case templatesPart:
+			err = templateSheets(b, p, o, tilings, m)
+		default:
+			err = documents(b, sections[id], m)
+		}
+		if err != nil {
 			return nil, err
 		}
 	}
 	var buf bytes.Buffer
 	_, err = b.WriteTo(&buf)
 	return buf.Bytes(), err
+}
+
+// documents adds one section's pages.
+func documents(b *pdf.Book, s sheets.Section, m *Made) error {
+	for i, d := range s.Pages {
+		mark := ""
+		if i == 0 {
+			mark = s.Title
+		}
+		if err := b.Page(d, mark, 0); err != nil {
+			return err
+		}
+		m.Pages++
+	}
+	return nil
+}
+
+// drawings adds the shop drawings.
+func drawings(b *pdf.Book, p *plan.Plan, o Options, m *Made) error {
+	for _, d := range drawingPages(p, o.Page, revision) {
+		if err := b.Page(d.page, "Drawing: "+d.title, 0); err != nil {
+			return err
+		}
+		m.Pages++
+	}
+	return nil
 }
 
 // templateSheets adds the check squares and every template's sheets.
@@ -184,24 +221,28 @@ func templateSheets(b *pdf.Book, p *plan.Plan, o Options, tilings []laid, m *Mad
 const templatesPart = "templates"
 
 // Parts are the words that Options.Only may hold, in the PDF's order.
-func Parts() []string { return append(sheets.IDs(), templatesPart) }
-
-// chosen splits Only into document sections and whether templates are wanted.
-func (o Options) chosen() (only []string, templates bool, err error) {
-	if len(o.Only) == 0 {
-		return sheets.IDs(), true, nil
-	}
-	for _, w := range o.Only {
-		switch {
-		case w == templatesPart:
-			templates = true
-		case slices.Contains(sheets.IDs(), w):
-			only = append(only, w)
-		default:
-			return nil, false, fmt.Errorf("only: %q is no part of the pack; hint: one or more of %s", w, strings.Join(Parts(), ", "))
+func Parts() []string {
+	var out []string
+	for _, id := range sheets.IDs() {
+		out = append(out, id)
+		if id == drawingsAfter {
+			out = append(out, drawingsPart)
 		}
 	}
-	return only, templates, nil
+	return append(out, templatesPart)
+}
+
+// chosen are the parts wanted, in the PDF's order.
+func (o Options) chosen() ([]string, error) {
+	for _, w := range o.Only {
+		if !slices.Contains(Parts(), w) {
+			return nil, fmt.Errorf("only: %q is no part of the pack; hint: one or more of %s", w, strings.Join(Parts(), ", "))
+		}
+	}
+	if len(o.Only) == 0 {
+		return Parts(), nil
+	}
+	return slices.DeleteFunc(Parts(), func(id string) bool { return !slices.Contains(o.Only, id) }), nil
 }
 
 // templateCount is how many parts a template marks in this build.
