@@ -222,6 +222,17 @@ type Label struct {
 	Text string
 }
 
+// Material is what a pattern is cut from when a laser or router shop makes it.
+type Material string
+
+// The materials: a stiff board for what is flat, a sheet that bends round a
+// wall for what is not, and the mesh itself.
+const (
+	Plywood  Material = "plywood"
+	Flexible Material = "flexible-sheet"
+	MeshRoll Material = "mesh"
+)
+
 // Template is a full-scale pattern in its own frame: lower left corner at the
 // origin, x right, y up.
 type Template struct {
@@ -236,9 +247,10 @@ type Template struct {
 	CutLength length
 	Shapes    []Shape
 	Labels    []Label
-	Up        string // which way is up, for the reader
-	Strip     bool   // a strip round the whole part: printed on request
-	Compass   bool   // a circle that a compass draws as well: not printed on paper unasked
+	Up        string   // which way is up, for the reader
+	Sheet     Material // what a shop cuts the pattern itself from
+	Strip     bool     // a strip round the whole part: printed on request
+	Compass   bool     // a circle that a compass draws as well: not printed on paper unasked
 }
 
 // Holes are the silo's round holes in the order they are cut: outlet, inlet,

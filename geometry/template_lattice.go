@@ -13,6 +13,7 @@ func latticeTemplate(s *Silo) Template {
 	edge := length(12)
 	side := l.Across + 2*edge
 	t := newTemplate(s, "lattice", "Lattice", "body, foot", s.Build, side, side)
+	t.Sheet = Plywood
 	t.Up = "either way up; the arrow points at the datum line"
 	c := path.Pt(side/2, side/2)
 	for _, o := range s.Lattice.Outlines {

@@ -12,6 +12,7 @@ func meshDiscTemplate(s *Silo) Template {
 	edge := length(8)
 	side := m.Across + 2*edge
 	t := newTemplate(s, "mesh-disc", "Mesh disc", "mesh", s.Build, side, side)
+	t.Sheet = MeshRoll
 	t.Up = "either way up"
 	t.Compass = true
 	c := path.Pt(side/2, side/2)

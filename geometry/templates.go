@@ -30,7 +30,7 @@ func templates(s *Silo) []Template {
 // newTemplate begins a template that holds for one drum kind.
 func newTemplate(s *Silo, id, title, part string, count int, w, h length) Template {
 	return Template{ID: Slug(s.Spec.Drum.Label) + "-" + id, Title: title, Part: part,
-		Drum: s.Spec.Drum.Label, Count: count, Width: w, Height: h}
+		Drum: s.Spec.Drum.Label, Count: count, Width: w, Height: h, Sheet: Flexible}
 }
 
 // Slug is a label as part of a file name: lower-case letters and digits, one

@@ -40,7 +40,12 @@ func (d *Drawing) TurnedWords(at path.Point, size length, a Anchor, turn measure
 // Place draws another drawing into d with its lower left corner at at, scaled
 // by scale; its words are scaled too.
 func (d *Drawing) Place(o Drawing, at path.Point, scale float64) {
-	m := path.Scale(scale, scale).Then(path.Translate(at.X, at.Y))
+	d.moved(o, path.Scale(scale, scale).Then(path.Translate(at.X, at.Y)), func(t *Text) { t.Size *= length(scale) })
+}
+
+// moved draws o into d, moved by m; words keep their size and direction but
+// for what word does to them.
+func (d *Drawing) moved(o Drawing, m path.Affine, word func(*Text)) {
 	for _, f := range o.Fills {
 		d.Fills = append(d.Fills, Fill{f.Path.Transform(m), f.Shade})
 	}
@@ -49,7 +54,7 @@ func (d *Drawing) Place(o Drawing, at path.Point, scale float64) {
 	}
 	for _, t := range o.Texts {
 		t.At = m.Apply(t.At)
-		t.Size *= length(scale)
+		word(&t)
 		d.Texts = append(d.Texts, t)
 	}
 }
@@ -57,19 +62,14 @@ func (d *Drawing) Place(o Drawing, at path.Point, scale float64) {
 // Stretched returns d stretched by x and y from its lower left corner, for a
 // printer that does not print true; words keep their size.
 func (d Drawing) Stretched(x, y float64) Drawing {
-	m := path.Scale(x, y)
-	out := d
-	out.Width, out.Height = d.Width*length(x), d.Height*length(y)
-	out.Fills, out.Strokes, out.Texts = nil, nil, nil
-	for _, f := range d.Fills {
-		out.Fills = append(out.Fills, Fill{f.Path.Transform(m), f.Shade})
-	}
-	for _, s := range d.Strokes {
-		out.Strokes = append(out.Strokes, Stroke{s.Layer, s.Path.Transform(m)})
-	}
-	for _, t := range d.Texts {
-		t.At = m.Apply(t.At)
-		out.Texts = append(out.Texts, t)
-	}
+	out := Drawing{Title: d.Title, Description: d.Description, Width: d.Width * length(x), Height: d.Height * length(y)}
+	out.moved(d, path.Scale(x, y), func(*Text) {})
+	return out
+}
+
+// QuarterTurn returns d turned a quarter, counter-clockwise, words with it.
+func (d Drawing) QuarterTurn() Drawing {
+	out := Drawing{Title: d.Title, Description: d.Description, Width: d.Height, Height: d.Width}
+	out.moved(d, path.Affine{B: 1, C: -1, E: d.Height}, func(t *Text) { t.Turn += 90 * measure.Degree })
 	return out
 }

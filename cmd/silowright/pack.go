@@ -27,9 +27,9 @@ var packCommand = command{
 
 // packAsk is what the flags of pack say.
 type packAsk struct {
-	out, paper, margin, overlap, printed, page string
-	only                                       []string
-	strips                                     bool
+	out, paper, margin, overlap, printed, page, sheet string
+	only                                              []string
+	strips                                            bool
 }
 
 func packFlags(a *packAsk) *pflag.FlagSet {
@@ -40,6 +40,7 @@ func packFlags(a *packAsk) *pflag.FlagSet {
 	fs.StringVar(&a.overlap, "overlap", "", "how much neighbouring template sheets share")
 	fs.StringVar(&a.printed, "printed-as", "", "what the 100 mm check square measured, across and up: 99.4x100.3")
 	fs.StringVar(&a.page, "page", "", "paper for the pages to read: letter or A4")
+	fs.StringVar(&a.sheet, "sheet", "", "sheet that a laser or router shop cuts patterns from; left out: 48x96 in, or 1220x2440 mm")
 	fs.StringSliceVar(&a.only, "only", nil, "parts of the PDF to write: "+strings.Join(pack.Parts(), ", "))
 	fs.BoolVar(&a.strips, "strips", false, "templates that go once round body and base too")
 	return fs
@@ -80,6 +81,11 @@ func (a packAsk) options(u measure.Unit) (pack.Options, error) {
 	if a.paper != "" {
 		if o.Paper, err = render.PaperNamed(a.paper, u); err != nil {
 			return o, usagef("pack: --paper: %w", err)
+		}
+	}
+	if a.sheet != "" {
+		if o.Sheet, err = render.PaperNamed(a.sheet, u); err != nil {
+			return o, usagef("pack: --sheet: %w", err)
 		}
 	}
 	for _, f := range []struct {

@@ -28,6 +28,7 @@ type Options struct {
 	Overlap measure.Length // of neighbouring template sheets
 	Stretch render.Stretch // what the printer measured calls for
 	Page    sheets.Paper   // for documents
+	Sheet   render.Paper   // board or sheet that a laser or router shop cuts patterns from
 	Strips  bool           // wrap strips round body and base too
 	Only    []string       // sections of the PDF; empty is all (see Sections)
 }
@@ -41,8 +42,10 @@ func DefaultOptions(u measure.Unit) Options {
 	}
 	o.Paper, _ = render.PaperNamed(name, u)
 	o.Page = sheets.Letter
+	o.Sheet = render.Paper{Name: "4 x 8 ft", Width: 4 * measure.Foot, Height: 8 * measure.Foot}
 	if u == measure.UnitMM {
 		o.Page = sheets.A4
+		o.Sheet = render.Paper{Name: "1220 x 2440", Width: 1220, Height: 2440}
 	}
 	return o
 }
@@ -75,6 +78,11 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 		}
 		add("templates/"+t.template.ID+".svg", buf.Bytes())
 	}
+	nested, err := combinedSheets(tilings, o.Sheet)
+	if err != nil {
+		return m, err
+	}
+	m.Files = append(m.Files, nested...)
 	add("bill.csv", p.Bill.CSV())
 	add("cuts.csv", bom.CutsCSV(p.Cuts))
 	add("holes.csv", holesCSV(p))
