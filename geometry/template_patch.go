@@ -3,76 +3,111 @@ package geometry
 import (
 	"math"
 
+	"silowright/geometry/measure"
 	"silowright/geometry/path"
+)
+
+// The paper a patch template keeps round its opening: room for a title above
+// it and for its notes below.
+const (
+	patchSide  length = 50
+	patchAbove length = 34
+	patchBelow length = 54
+	patchWide  length = 150 // the least width that holds two columns of notes
+	noteStep   length = 6
 )
 
 // patch begins a patch template for an opening as wide and high as given on
 // the laid-flat wall, with an upright line through its middle and a level
 // line. It returns the opening's centre.
 func patch(s *Silo, id, title, part string, count int, w, h length) (Template, path.Point) {
-	width, height := w+2*patchMargin+40, h+2*patchMargin+20
-	if width < 120 {
-		width = 120
-	}
-	t := newTemplate(s, id, title, part, count, width, height)
-	c := path.Pt(width/2, height/2)
-	t.mark(line(path.Pt(c.X, 2), path.Pt(c.X, height-2)))
-	t.mark(line(path.Pt(2, c.Y), path.Pt(width-2, c.Y)))
+	t := newTemplate(s, id, title, part, count, maxLength(patchWide, w+2*patchSide), h+patchAbove+patchBelow)
+	c := pt(t.Width/2, patchBelow+h/2)
+	t.mark(line(pt(c.X, 2), pt(c.X, t.Height-2)))
+	t.mark(line(pt(2, c.Y), pt(t.Width-2, c.Y)))
 	return t, c
 }
 
-// onDatum writes where the upright line of a patch lies.
-func (t *Template) onDatum(s *Silo, round length) {
-	u := s.Spec.Units
-	at := path.Pt(t.Width/4-2, 4)
-	if math.Abs(float64(round)) < 0.05 {
-		t.label(at, 2.5, "upright line: the datum")
-		return
+// note is one line below a patch's opening: what, and how far.
+type note struct{ what, far string }
+
+// notes writes the lines left and right of the upright line, first on top.
+func (t *Template) notes(ns ...note) {
+	for i, n := range ns {
+		y := 5 + noteStep*length(len(ns)-1-i)
+		t.label(pt(t.Width/4, y), 2.5, "%s", n.what)
+		t.label(pt(t.Width*3/4, y), 2.5, "%s", n.far)
 	}
-	t.label(at, 2.5, "upright line: %s", round.Both(u))
-	t.label(path.Pt(3*t.Width/4+2, 4), 2.5, "right of the datum")
+}
+
+// head writes what is cut, and with what.
+func (t *Template) head(title, tool string) {
+	t.label(pt(t.Width/4, t.Height-8), 3.5, "%s", title)
+	t.label(pt(t.Width*3/4, t.Height-8), 2.5, "%s", tool)
+}
+
+// onDatum says where the upright line of a patch lies.
+func onDatum(round length, u measure.Unit) note {
+	if math.Abs(float64(round)) < 0.05 {
+		return note{"upright line:", "the datum"}
+	}
+	return note{"upright line, right of the datum:", round.Both(u)}
+}
+
+// roundTo is how far it is round the wall from one place to another, the
+// shorter way.
+func (s *Silo) roundTo(a, b length) length {
+	c := s.Spec.Drum.Circumference()
+	d := length(math.Mod(float64((a - b).Abs()), float64(c)))
+	return minLength(d, c-d)
 }
 
 // wallHole is the patch for a round hole.
-func wallHole(s *Silo, h Hole, id, title string, count int) Template {
+func wallHole(s *Silo, h Hole, id, title string, ns ...note) Template {
 	u := s.Spec.Units
-	t, c := patch(s, id, title, h.Part, count, h.Arc, h.Diameter)
+	t, c := patch(s, id, title, h.Part, s.Build, h.Arc, h.Diameter)
 	t.cut(moved(h.Outline(), c))
-	t.drill(path.Circle(c, 3.175)) // the hole saw's pilot bit, 1/4 in
-	t.onDatum(s, h.Round)
-	t.label(path.Pt(c.X/2-2, t.Height-8), 3.5, "%s", title)
-	t.label(path.Pt(t.Width-c.X/2+2, t.Height-8), 2.5, "hole saw %s", h.Saw.In(u))
+	t.drill(path.Circle(c, pilotBit/2))
+	t.head(title, "hole saw "+h.Saw.In(u))
+	t.notes(append(ns, onDatum(h.Round, u))...)
 	return t
 }
 
-// levelNote writes what the level line of a patch is.
-func (t *Template) levelNote(left, right string) {
-	t.label(path.Pt(t.Width/4-2, t.Height/2-patchGap(*t)), 2.5, "%s", left)
-	t.label(path.Pt(3*t.Width/4+2, t.Height/2-patchGap(*t)), 2.5, "%s", right)
-}
-
-// patchGap is how far below the level line its note stands, clear of the hole.
-func patchGap(t Template) length { return t.Height/2 - 11 }
+// pilotBit is the drill in a hole saw's arbor, 1/4 in.
+const pilotBit = measure.Inch / 4
 
 func outletTemplate(s *Silo) Template {
-	t := wallHole(s, s.Outlet, "outlet", "Outlet", s.Build)
-	t.Up = "rim upwards"
 	u := s.Spec.Units
-	t.levelNote("level line: "+s.Outlet.BelowRim.Both(u), "below the rim")
+	o := s.Outlet
+	a, b := s.roundTo(o.Round, s.Slots[0].Round), s.roundTo(o.Round, s.Slots[1].Round)
+	ns := []note{{"level line, below the rim:", o.BelowRim.Both(u)}, {"nearer slot's middle, round:", minLength(a, b).Both(u)},
+		{"other slot's middle, round:", maxLength(a, b).Both(u)}}
+	for _, h := range s.Stations.BodyHoops {
+		if gap := o.Height - h.To; gap > 0 {
+			ns = append(ns, note{"hoop's upper edge, below level:", gap.Both(u)})
+			break
+		}
+	}
+	t := wallHole(s, o, "outlet", "Outlet", ns...)
+	t.Up = "rim upwards"
 	return t
 }
 
-func inletTemplate(s *Silo) Template {
-	t := wallHole(s, s.Inlet, "inlet", "Inlet", s.Build)
-	t.Up = "mouth upwards, base standing on its head"
-	t.levelNote("level line: "+s.Inlet.Height.Both(s.Spec.Units), "above the ground")
-	return t
-}
+func inletTemplate(s *Silo) Template { return baseHole(s, s.Inlet, s.Drain, "Inlet") }
 
-func drainTemplate(s *Silo) Template {
-	t := wallHole(s, s.Drain, "drain", "Drain", s.Build)
+func drainTemplate(s *Silo) Template { return baseHole(s, s.Drain, s.Inlet, "Drain") }
+
+// baseHole is the patch for one of the base's holes, other being its
+// neighbour.
+func baseHole(s *Silo, h, other Hole, title string) Template {
+	u := s.Spec.Units
+	ns := []note{{"level line, above the ground:", h.Height.Both(u)},
+		{other.Name + "'s centre, round:", s.roundTo(h.Round, other.Round).Both(u)}}
+	if gap := s.Stations.BaseHoop.From - h.Height; gap > 0 {
+		ns = append(ns, note{"hoop's lower edge, above level:", gap.Both(u)})
+	}
+	t := wallHole(s, h, h.Name, title, ns...)
 	t.Up = "mouth upwards, base standing on its head"
-	t.levelNote("level line: "+s.Drain.Height.Both(s.Spec.Units), "above the ground")
 	return t
 }
 
@@ -84,11 +119,12 @@ func handleTemplate(s *Silo) Template {
 	t.Up = "rim upwards"
 	t.cut(moved(one.Outline(), c))
 	for _, x := range []length{-1, 1} {
-		t.drill(path.Circle(path.Pt(c.X+x*(one.Length/2-one.CornerR), c.Y), 3.175))
+		t.drill(path.Circle(pt(c.X+x*(one.Length/2-one.CornerR), c.Y), pilotBit/2))
 	}
-	t.onDatum(s, one.Round)
-	t.levelNote("level line: "+((one.Top+one.Sill)/2).Both(u), "below the rim")
-	t.label(path.Pt(c.X/2-2, t.Height-8), 3.5, "Handle slot")
-	t.label(path.Pt(t.Width-c.X/2+2, t.Height-8), 2.5, "slot %s × %s", one.Length.In(u), one.Height().In(u))
+	t.head("Handle slot", "slot "+one.Length.In(u)+" × "+one.Height().In(u))
+	t.notes(note{"level line, below the rim:", one.Middle().Both(u)},
+		note{"outlet's centre, round:", s.roundTo(one.Round, s.Outlet.Round).Both(u)},
+		note{"other slot's middle, round:", s.roundTo(one.Round, s.Slots[1].Round).Both(u)},
+		onDatum(one.Round, u))
 	return t
 }

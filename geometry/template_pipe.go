@@ -16,7 +16,7 @@ func pipeWrapTemplate(s *Silo) Template {
 	t.mark(line(path.Pt(c.X, 0), path.Pt(c.X, t.Height)))
 	t.mark(line(path.Pt(0, c.Y), path.Pt(t.Width, c.Y)))
 	t.cut(moved(p.Hole.Outline(), c))
-	t.drill(path.Circle(c, 3.175))
+	t.drill(path.Circle(c, pilotBit/2))
 	t.label(path.Pt(t.Width/4, c.Y+4), 2.5, "level line: %s above the screened end", p.Hole.Height.Both(u))
 	t.label(path.Pt(t.Width/4, 6), 3.5, "screened end")
 	t.label(path.Pt(3*t.Width/4, 6), 2.5, "pipe %s, wrap %s long", p.Outside.Both(u), p.Wrap.Both(u))

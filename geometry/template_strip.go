@@ -72,5 +72,5 @@ func (w *wrapStrip) x(round length) length {
 func (w *wrapStrip) hole(h Hole, y length) {
 	c := pt(w.x(h.Round), y)
 	w.cut(moved(h.Outline(), c))
-	w.drill(path.Circle(c, 3.175))
+	w.drill(path.Circle(c, pilotBit/2))
 }
