@@ -23,5 +23,6 @@ func All() []View {
 		{"ring", false, Ring},
 		{"mesh-disc", false, MeshDisc},
 		{"pipe-silo", false, PipeSilo},
+		{"joints", false, Joints},
 	}
 }

@@ -196,11 +196,11 @@ func farSlot(s geometry.Silo) (length, bool) {
 func jointWords(h geometry.Hole) string {
 	switch h.Joint {
 	case geometry.JointGrommet:
-		return h.Pipe.Size + " pipe through a rubber grommet"
+		return pipeWords(h.Pipe) + " through a rubber grommet"
 	case geometry.JointStopper:
 		return "stopper No. " + h.Stopper.Number
 	}
-	return h.Pipe.Size + " nipple, a coupling on each side"
+	return pipeWords(h.Pipe) + " nipple, a coupling on each side"
 }
 
 func (d *sheet) apart(b path.Box, s geometry.Silo) {

@@ -24,7 +24,16 @@ func (d *sheet) section(p path.Path, thick length, angle measure.Angle) {
 		return
 	}
 	d.hatch(p, angle, min(2.2, max(0.9, thick/3)))
-	d.PathOn(render.Outline, p)
+	for _, chain := range p.Flatten(0.02) {
+		d.broken(render.Outline, chain)
+	}
+}
+
+// broken draws a chain, leaving out what lies in the boxes kept clear.
+func (d *sheet) broken(l render.Layer, chain []path.Point) {
+	for _, p := range without(chain, d.avoid) {
+		d.PathOn(l, p)
+	}
 }
 
 // hatch fills closed outlines with lines the pitch apart.
@@ -53,7 +62,7 @@ func (d *sheet) hatch(p path.Path, angle measure.Angle, pitch length) {
 		}
 		slices.Sort(xs)
 		for j := 0; j+1 < len(xs); j += 2 {
-			d.Line(render.Thin, back.Apply(path.Pt(length(xs[j]), y)), back.Apply(path.Pt(length(xs[j+1]), y)))
+			d.broken(render.Thin, []path.Point{back.Apply(path.Pt(length(xs[j]), y)), back.Apply(path.Pt(length(xs[j+1]), y))})
 		}
 	}
 }

@@ -127,7 +127,9 @@ func keep(words string) string { return strings.ReplaceAll(words, " ", glue) }
 func wrap(words string, room length) []string {
 	lines := render.Wrap(words, small, false, room)
 	for i, l := range lines {
-		lines[i] = strings.ReplaceAll(l, glue, " ")
+		lines[i] = unkeep(l)
 	}
 	return lines
 }
+
+func unkeep(words string) string { return strings.ReplaceAll(words, glue, " ") }

@@ -11,7 +11,7 @@ import (
 // PipeSilo draws the pipe silo in section, with its screen's lower edge in
 // detail.
 func PipeSilo(s geometry.Silo, size Size) render.Drawing {
-	d := begin(s, size, "Pipe silo", s.Spec.Pipe.Pipe.Size+" pipe, section")
+	d := begin(s, size, "Pipe silo", unkeep(pipeWords(s.Spec.Pipe.Pipe))+", section")
 	upper, lower := rows(d.area, 0.66, 5)
 	sc := d.pipeSection(upper, s)
 	edge := d.screenEdge(lower, s)
@@ -63,9 +63,9 @@ func (d *sheet) pipeSection(b path.Box, s geometry.Silo) scale {
 		joint = "couplings"
 	}
 	d.notes(max(v.x(x2)+4, b.Max.X-col), 1, col, y-2, b.Max.Y, []note{
-		{v.pt(ro-p.Wall/2, q.Length*0.93), fmt.Sprintf("pipe %s, wall %s", q.Pipe.Size, keep(d.both(p.Wall))), false},
+		{v.pt(ro-p.Wall/2, q.Length*0.93), fmt.Sprintf("%s, wall %s", pipeWords(q.Pipe), keep(d.both(p.Wall))), false},
 		{v.pt(ro+3, h.Height+h.Footprint*0.45), fmt.Sprintf("%s in a hole cut %s, hole saw %s", joint, keep(d.dia(h.Diameter)), keep(h.Saw.In(d.units))), false},
-		{v.pt(x2-stick*0.25, h.Height-h.PipeOutside/2), fmt.Sprintf("pipe %s, %s long, to the reducing adapter on the drum silo's outlet", q.PipeOut.Size, keep(d.both(q.PipeOutLength))), false},
+		{v.pt(x2-stick*0.25, h.Height-h.PipeOutside/2), fmt.Sprintf("%s, %s long, to the reducing adapter on the drum silo's outlet", pipeWords(q.PipeOut), keep(d.both(q.PipeOutLength))), false},
 		{v.pt(ro*0.5, -1), fmt.Sprintf("screen with openings of %s, trimmed flush", keep(d.both(q.Screen))), false},
 	})
 	return sc
@@ -90,8 +90,8 @@ func (d *sheet) cutGrommet(v view, h geometry.Hole, x, z length) {
 			path.Pt(x+lip, z+s*p), path.Pt(x+lip, z+s*f), path.Pt(x, z+s*f), path.Pt(x, z+s*hole),
 			path.Pt(x-w, z+s*hole), path.Pt(x-w, z+s*(hole+(f-hole)*0.7)), path.Pt(x-w-lip, z+s*(hole+(f-hole)*0.4)), path.Pt(x-w-lip, z+s*p),
 		}
-		d.section(path.Polygon(v.poly(pts...)...), (hole-p)*length(v.k), -hatchAngle)
-		if (hole-p)*length(v.k) >= solidUnder {
+		d.section(path.Polygon(v.poly(pts...)...), (f-p)*length(v.k)*0.6, -hatchAngle)
+		if (f-p)*length(v.k)*0.6 >= solidUnder {
 			continue
 		}
 		d.PathOn(render.Thin, path.Polygon(v.poly(pts...)...))
@@ -102,12 +102,12 @@ func (d *sheet) cutGrommet(v view, h geometry.Hole, x, z length) {
 // the clamp that holds it while the resin sets.
 func (d *sheet) screenEdge(b path.Box, s geometry.Silo) scale {
 	p, q := s.Pipe, s.Spec.Pipe
-	up := min(q.Drape, 45)
+	up := min(q.Drape, 24)
 	col := max(50, boxW(b)*0.3)
-	deep := p.Wall + 30
+	deep := p.Wall + 20
 	foot := listTall(boxW(b)-2, "x")*2 + 2
 	in := inner(b, 34, col+4, 9, foot+2)
-	sc := fit(deep+25, up+14, boxW(in), boxH(in), 2)
+	sc := fit(deep+12, up+14, boxW(in), boxH(in), 2)
 	top := d.heading(b, "Screened edge while the resin sets", sc)
 	k := length(sc.k)
 	v := view{sc.k, path.Pt(midX(in), in.Min.Y+(boxH(in)-(up+14)*k)/2+8*k)}
@@ -115,7 +115,8 @@ func (d *sheet) screenEdge(b path.Box, s geometry.Silo) scale {
 	t := max(0.4, q.ScreenThickness)
 	d.section(path.Polygon(v.poly(path.Pt(-p.Wall, 0), path.Pt(0, 0), path.Pt(0, up+4), path.Pt(-p.Wall, up+4))...), p.Wall*k, hatchAngle)
 	d.PathOn(render.Hidden, path.Polyline(v.poly(path.Pt(-deep, -t), path.Pt(t, -t), path.Pt(t, up))...))
-	band := box(t+0.5, up*0.5, t+2, up*0.5+13)
+	low := max(q.Bead+2, up*0.35)
+	band := box(t+0.3, low, t+1.6, low+12)
 	d.section(band.Transform(v.to()), 1.5*k, hatchAngle)
 	rb := path.Polygon(v.poly(path.Pt(t, -t), path.Pt(t+q.Bead, -t), path.Pt(t, q.Bead))...)
 	d.Shade(rb, 0.6)
@@ -125,7 +126,7 @@ func (d *sheet) screenEdge(b path.Box, s geometry.Silo) scale {
 		clamp = fmt.Sprintf("band clamp %s, closes on %s; it comes off when the resin has set", p.Clamp, keep(d.both(p.ClampOver)))
 	}
 	d.notes(max(v.x(12)+4, b.Max.X-col), 1, col, top.Min.Y+foot, top.Max.Y, []note{
-		{v.pt(t+2, up*0.5+8), clamp, false},
+		{v.pt(t+1.6, low+6), clamp, false},
 		{v.pt(t, up*0.93), fmt.Sprintf("screen drawn up %s and pulled taut; trimmed later", keep(d.both(q.Drape))), false},
 		{v.pt(t+q.Bead*0.4, q.Bead*0.3), fmt.Sprintf("resin bead, leg %s, all round: %s", keep(d.both(q.Bead)), keep(p.Resin.Volume.Both(d.units))), true},
 	})

@@ -27,7 +27,8 @@ func (d *sheet) planIn(b path.Box, name string, across length, spans int, lines 
 	sc := fit(across, across, boxW(in), boxH(in), 1)
 	side = d.heading(b, name, sc)
 	r := across / 2 * length(sc.k)
-	c := path.Pt(in.Min.X+max(r, boxW(in)/2), in.Max.Y-max(r, min(boxH(in)/2, r+6)))
+	spare := max(0, boxH(in)-2*r)
+	c := path.Pt(in.Min.X+max(r, boxW(in)/2), in.Max.Y-r-spare*0.4)
 	p := plan{view: view{sc.k, c}, scale: sc, low: c.Y - r}
 	bottom := p.low - length(spans)*tier - 5
 	p.notes = path.Box{Min: path.Pt(b.Max.X-col, min(bottom, c.Y-r)), Max: path.Pt(b.Max.X, side.Max.Y)}

@@ -10,6 +10,8 @@
 package views
 
 import (
+	"strings"
+
 	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/geometry/path"
@@ -46,12 +48,15 @@ type sheet struct {
 	size  Size
 	drum  string
 	part  string
-	area  path.Box // what the frame and the title strip leave
-	taken []path.Box
+	area  path.Box        // what the frame and the title strip leave
+	avoid [][4]path.Point // places sections leave clear, such as a screw in them
 }
 
 func begin(s geometry.Silo, size Size, title, part string) *sheet {
-	d := &sheet{units: s.Spec.Units, size: size, drum: s.Spec.Drum.Label, part: part}
+	for _, w := range []*string{&size.Sheet, &size.Job, &size.Revision, &size.Date} {
+		*w = plain(*w)
+	}
+	d := &sheet{units: s.Spec.Units, size: size, drum: plain(s.Spec.Drum.Label), part: plain(part)}
 	d.Title = title
 	d.Description = part + ", drum " + d.drum
 	d.Width, d.Height = size.Width, size.Height
@@ -64,15 +69,38 @@ func begin(s geometry.Silo, size Size, title, part string) *sheet {
 // drawing.
 func (d *sheet) finish(main scale) render.Drawing {
 	d.strip(main)
+	for i := range d.Texts {
+		d.Texts[i].Words = plain(d.Texts[i].Words)
+	}
 	d.breakAtWords()
 	return d.Drawing
+}
+
+// plain replaces letters the printing face lacks, so that a label in any
+// script leaves a mark instead of stopping the drawing.
+func plain(words string) string {
+	if render.HasGlyphs(words) {
+		return words
+	}
+	var b strings.Builder
+	for _, r := range words {
+		switch {
+		case r == '\n' || r == '\r' || r == '\t' || r == '\u00a0':
+			b.WriteByte(' ')
+		case render.HasGlyphs(string(r)):
+			b.WriteRune(r)
+		default:
+			b.WriteRune('□')
+		}
+	}
+	return b.String()
 }
 
 // both writes a length in both units; the title strip says that brackets or
 // bare numbers are millimetres.
 func (d *sheet) both(l length) string { return dual(l, d.units) }
 
-// across writes a diameter.
+// dia writes a diameter.
 func (d *sheet) dia(l length) string { return "Ø " + dual(l, d.units) }
 
 // wide is how long a line of small words comes out.
