@@ -6,9 +6,11 @@ import (
 	"io"
 	"strconv"
 	"strings"
-	"text/tabwriter"
+	"unicode/utf8"
 
+	"silowright/bom"
 	"silowright/cmd/internal/plan"
+	"silowright/geometry/measure"
 )
 
 var costCommand = command{
@@ -71,24 +73,96 @@ func runCost(e *env, args []string) error {
 	return printCost(e.stdout, p)
 }
 
+// printCost writes the bill for a reader: what to buy, category by category
+// with its sum, then what it comes to.
 func printCost(w io.Writer, p *plan.Plan) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %d drum silos, %d pipe silos; prices from %s\n\n", p.Job.Name, p.Bill.DrumSilos, p.Bill.PipeSilos, p.Prices.Name)
-	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "item\tneed\tpacks\tof\teach\tamount")
-	for _, l := range p.Bill.Lines {
-		packs, pack, price, amount := "-", "-", "-", "no price"
-		if l.Offer != nil {
-			packs, pack, price, amount = strconv.FormatInt(l.Packs, 10), l.Offer.Pack, l.Offer.Price.Plain(), l.Amount.Plain()
-		}
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\n", l.Item, l.Text(l.Total(), p.Job.Units), packs, pack, price, amount)
-	}
-	fmt.Fprintln(t, "\t\t\t\t\t")
+	fmt.Fprintf(&b, "%s: %d drum silos, %d pipe silos; prices in %s from %s\n\n", p.Job.Name, p.Bill.DrumSilos, p.Bill.PipeSilos, p.Currency, p.Prices.Name)
+	rows := [][]string{{"buy", "needed", "packs", "of", "each", "sum", "", "why this one"}}
 	for _, c := range p.Bill.Categories {
-		fmt.Fprintf(t, "%s\t\t\t\t\t%s\n", c.Category, c.Sum.Plain())
+		rows = append(rows, []string{c.Category, "", "", "", "", "", c.Text()})
+		for _, l := range p.Bill.Lines {
+			if l.Category == c.Category {
+				rows = append(rows, costRow(l, p.Job.Units))
+			}
+		}
 	}
-	t.Flush()
-	b.WriteString("\n" + totals(p))
+	if len(p.Bill.Lines) > 0 {
+		b.WriteString(columns(rows, "llrlrrrl") + "\n")
+	}
+	b.WriteString(totals(p))
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+func costRow(l bom.Line, u measure.Unit) []string {
+	row := []string{"  " + l.Item, l.Text(l.Total(), u), "", "", "", "no price"}
+	if o := l.Offer; o != nil {
+		row = []string{row[0], row[1], strconv.FormatInt(l.Packs, 10), o.Pack, o.Price.Plain(), l.Amount.Plain(), "", ""}
+		if l.Choice != "" {
+			row[7] = strings.TrimSpace(o.Supplier + " " + l.Choice)
+		}
+	}
+	return row
+}
+
+// columns writes rows in columns two blanks apart, each to the side that its
+// letter in sides says: l or r. A last column that is empty below its heading
+// is left out.
+func columns(rows [][]string, sides string) string {
+	used := make([]bool, len(sides))
+	widths := make([]int, len(sides))
+	for i, r := range rows {
+		for k, cell := range r {
+			used[k] = used[k] || i > 0 && cell != ""
+		}
+	}
+	for _, r := range rows {
+		for k, cell := range r {
+			if used[k] {
+				widths[k] = max(widths[k], utf8.RuneCountInString(cell))
+			}
+		}
+	}
+	var b strings.Builder
+	for _, r := range rows {
+		var line strings.Builder
+		for k, cell := range r {
+			if !used[k] {
+				continue
+			}
+			pad := strings.Repeat(" ", widths[k]-utf8.RuneCountInString(cell))
+			if sides[k] == 'r' {
+				cell, pad = pad+cell, ""
+			}
+			line.WriteString(cell + pad + "  ")
+		}
+		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
+	}
+	return b.String()
+}
+
+// totals are the lines that say what the build costs.
+func totals(p *plan.Plan) string {
+	var b strings.Builder
+	note := ""
+	if p.Invented {
+		note = " (invented demo prices)"
+	}
+	bill := p.Bill
+	fmt.Fprintf(&b, "total     %s%s\n", bill.TotalText(), note)
+	part := ""
+	if !bill.Complete() {
+		fmt.Fprintf(&b, "  INCOMPLETE: no price for %s\n", strings.Join(bill.Missing, ", "))
+		part = ", incomplete"
+	}
+	if len(bill.Missing) < len(bill.Lines) {
+		if bill.DrumSilos > 0 {
+			fmt.Fprintf(&b, "each      drum silo %s%s\n", bill.PerDrum, part)
+		}
+		if bill.PipeSilos > 0 {
+			fmt.Fprintf(&b, "each      pipe silo %s%s\n", bill.PerPipe, part)
+		}
+	}
+	return b.String()
 }

@@ -132,23 +132,3 @@ func printSummary(w io.Writer, p *plan.Plan, made pack.Made, dir string) error {
 	_, err := io.WriteString(w, b.String())
 	return err
 }
-
-// totals are the lines that say what the build costs.
-func totals(p *plan.Plan) string {
-	var b strings.Builder
-	note := ""
-	if p.Invented {
-		note = " (invented demo prices)"
-	}
-	fmt.Fprintf(&b, "total     %s%s\n", p.Bill.Total, note)
-	if !p.Bill.Complete() {
-		fmt.Fprintf(&b, "  INCOMPLETE: no price for %s\n", strings.Join(p.Bill.Missing, ", "))
-	}
-	if p.Bill.DrumSilos > 0 {
-		fmt.Fprintf(&b, "each      drum silo %s\n", p.Bill.PerDrum)
-	}
-	if p.Bill.PipeSilos > 0 {
-		fmt.Fprintf(&b, "each      pipe silo %s\n", p.Bill.PerPipe)
-	}
-	return b.String()
-}
