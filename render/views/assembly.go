@@ -163,8 +163,8 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 		ns = append(ns, note{p, fmt.Sprintf(format, args...), dot})
 	}
 	add(body.pt(sd*(wall.at(st.Rim)-t/2), st.Rim), false, "rim of the body")
-	if x, far := farSlot(s); far {
-		add(body.pt(x+s.Slots[0].Length/2, st.Rim-(s.Slots[0].Top+s.Slots[0].Sill)/2), false, "handle slot, its sill above the water")
+	if x, long, far := farSlot(s); far {
+		add(body.pt(x+long/2, st.Rim-(s.Slots[0].Top+s.Slots[0].Sill)/2), false, "handle slot, its sill above the water")
 	}
 	if side > 0 {
 		add(body.pt(r+couplingLong(s.Outlet)*0.7, s.Outlet.Height-s.Outlet.Footprint/2), false, "outlet: %s", jointWords(s.Outlet))
@@ -183,14 +183,15 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 	return sc
 }
 
-// farSlot is where the handle slot behind the plane is seen.
-func farSlot(s geometry.Silo) (length, bool) {
+// farSlot is where the handle slot behind the plane is seen and how long it
+// looks.
+func farSlot(s geometry.Silo) (x, long length, far bool) {
 	for _, sl := range s.Slots {
 		if x, far := behind(s, sl.Round); far {
-			return x, true
+			return x, seenLong(s, sl), true
 		}
 	}
-	return 0, false
+	return 0, 0, false
 }
 
 func jointWords(h geometry.Hole) string {

@@ -88,22 +88,41 @@ func (d *sheet) couplingJoint(b path.Box, h geometry.Hole, name string) scale {
 	c := h.Coupling
 	long := couplingLong(h)
 	y := max(c.Outside/2*1.15, h.Diameter/2+8)
-	in := h.Wall + c.FaceGap // the inner coupling's face below the outside's middle
+	in := h.Wall + c.FaceGap
 	v, sc, words := d.detail(b, name, -in-long, long, -y, y, 0, 1)
+	end := d.cutCouplings(v, h, y, 0)
+	p, bore := h.PipeOutside/2, h.PipeInside/2
+	d.detailNotes(words,
+		note{v.pt(long*0.8, c.Outside/2), fmt.Sprintf("coupling %s outside, socket %s deep; one on each side", keep(d.dia(c.Outside)), keep(d.both(c.Depth))), false},
+		note{v.pt(end*0.6, (bore+p)/2), fmt.Sprintf("%s nipple %s long, %s of it in each socket, solvent-cemented", pipeWords(h.Pipe), keep(d.both(c.Nipple)), keep(d.both(c.Fill))), true},
+		note{v.pt(-c.HoleGap*0.5, -(h.Diameter/2 + (c.Outside-h.Diameter)/4)), fmt.Sprintf("sealant under the flat faces: gap %s at the hole, %s at the coupling's edge", keep(d.both(c.HoleGap)), keep(d.both(c.FaceGap))), true},
+		note{v.pt(-c.FaceGap, -y*0.97), fmt.Sprintf("wall %s; hole cut %s, %s around the pipe in all", keep(d.both(h.Wall)), keep(d.dia(h.Diameter)), keep(d.both(h.Clearance))), false},
+	)
+	return sc
+}
+
+// cutCouplings draws wall, nipple and both couplings in the level section
+// through the hole, the wall's outside at x = 0; drawn apart by so much, they
+// have no sealant yet. It returns where the nipple's outer end lies.
+func (d *sheet) cutCouplings(v view, h geometry.Hole, y, apart length) (end length) {
+	c := h.Coupling
+	long := couplingLong(h)
+	in := h.Wall + c.FaceGap // the inner coupling's face below the outside's middle
 	p, bore := h.PipeOutside/2, h.PipeInside/2
 	d.cutWall(v, h, y)
-	end := (c.Nipple - in) / 2
+	end = (c.Nipple - in) / 2
 	for _, s := range []length{1, -1} {
-		// sealant under both faces, as far as the coupling reaches
-		d.Shade(path.Polygon(v.poly(path.Pt(0, s*p), path.Pt(0, s*c.Outside/2), path.Pt(-c.FaceGap, s*c.Outside/2),
-			path.Pt(-c.HoleGap, s*h.Diameter/2), path.Pt(-h.Wall-c.HoleGap, s*h.Diameter/2), path.Pt(-in, s*c.Outside/2), path.Pt(-in, s*p))...), 0.45)
+		if apart == 0 { // sealant under both faces, as far as the coupling reaches
+			d.Shade(path.Polygon(v.poly(path.Pt(0, s*p), path.Pt(0, s*c.Outside/2), path.Pt(-c.FaceGap, s*c.Outside/2),
+				path.Pt(-c.HoleGap, s*h.Diameter/2), path.Pt(-h.Wall-c.HoleGap, s*h.Diameter/2), path.Pt(-in, s*c.Outside/2), path.Pt(-in, s*p))...), 0.45)
+		}
 	}
 	d.whiteWall(v, h, y)
 	for _, s := range []length{1, -1} {
 		for _, side := range []length{1, -1} {
-			x0 := length(0)
+			x0 := apart
 			if side < 0 {
-				x0 = -in
+				x0 = -in - apart
 			}
 			x := func(a length) length { return x0 + side*a }
 			stop := p - (p-bore)*0.7
@@ -113,14 +132,8 @@ func (d *sheet) couplingJoint(b path.Box, h geometry.Hole, name string) scale {
 		}
 		d.section(box(end-c.Nipple, s*bore, end, s*p).Transform(v.to()), (p-bore)*length(v.k), hatchAngle)
 	}
-	d.Line(render.Centre, v.pt(-in-long-4, 0), v.pt(long+4, 0))
-	d.detailNotes(words,
-		note{v.pt(long*0.8, c.Outside/2), fmt.Sprintf("coupling %s outside, socket %s deep; one on each side", keep(d.dia(c.Outside)), keep(d.both(c.Depth))), false},
-		note{v.pt(end*0.6, (bore+p)/2), fmt.Sprintf("%s nipple %s long, %s of it in each socket, solvent-cemented", pipeWords(h.Pipe), keep(d.both(c.Nipple)), keep(d.both(c.Fill))), true},
-		note{v.pt(-c.HoleGap*0.5, -(h.Diameter/2 + (c.Outside-h.Diameter)/4)), fmt.Sprintf("sealant under the flat faces: gap %s at the hole, %s at the coupling's edge", keep(d.both(c.HoleGap)), keep(d.both(c.FaceGap))), true},
-		note{v.pt(-c.FaceGap, -y*0.97), fmt.Sprintf("wall %s; hole cut %s, %s around the pipe in all", keep(d.both(h.Wall)), keep(d.dia(h.Diameter)), keep(d.both(h.Clearance))), false},
-	)
-	return sc
+	d.Line(render.Centre, v.pt(-in-long-apart-4, 0), v.pt(long+apart+4, 0))
+	return end
 }
 
 // whiteWall clears the wall of what was shaded under it, hatching kept.
@@ -162,7 +175,7 @@ func (d *sheet) grommetJoint(b path.Box, h geometry.Hole, name string) scale {
 
 func (d *sheet) stopperJoint(b path.Box, h geometry.Hole, name string) scale {
 	t := h.Stopper
-	y := max(t.Top/2, h.Diameter/2) + 8
+	y := max(t.Top/2, h.Diameter/2) + 6
 	deep := t.SeatDepth
 	v, sc, words := d.detail(b, name, -max(deep, h.Wall)-6, t.Length-deep+6, -y, y, 0, 1)
 	d.cutWall(v, h, y)

@@ -1,6 +1,8 @@
 package views
 
 import (
+	"math"
+
 	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/geometry/path"
@@ -49,7 +51,7 @@ func (d *sheet) cutBody(v view, s geometry.Silo) {
 	// the far handle slot, where it lies behind the plane
 	for _, sl := range s.Slots {
 		if x, far := behind(s, sl.Round); far {
-			d.slotSeen(v, x, rim-sl.Sill, rim-sl.Top, sl.Length, render.Outline)
+			d.slotSeen(v, x, rim-sl.Sill, rim-sl.Top, seenLong(s, sl), render.Outline)
 			break
 		}
 	}
@@ -63,7 +65,14 @@ func behind(s geometry.Silo, round length) (x length, far bool) {
 	return sideOf(s, s.Outlet.Round) * r * length(a.Cos()), a.Sin() > 0.3
 }
 
-// slotSeen draws a slot seen square, rounded ends.
+// seenLong is how long a slot behind the plane looks, turned away as it is.
+func seenLong(s geometry.Silo, sl geometry.Slot) length {
+	r := s.Spec.Drum.Outside / 2
+	a := measure.Angle((sl.Round - s.Outlet.Round) / r)
+	return 2 * r * length(math.Abs(a.Sin()*math.Sin(float64(sl.Length/2/r))))
+}
+
+// slotSeen draws a slot with rounded ends, as long as it looks.
 func (d *sheet) slotSeen(v view, x, low, high, long length, l render.Layer) {
 	r := min(high-low, long) / 2
 	var p path.Path
