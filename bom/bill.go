@@ -13,7 +13,7 @@ import (
 type Line struct {
 	Need
 	Offer  *Offer       `json:"offer"`     // what is bought; nil when there is no price
-	Choice string       `json:"choice"`    // why that offer, when there were several
+	Choice string       `json:"choice"`    // why that offer, when there were several; or why none
 	Packs  int64        `json:"packs"`     // 0 when there is no price
 	Amount *money.Money `json:"amount"`    // nil when there is no price
 	Left   float64      `json:"left_over"` // bought and not used, in the need's unit
@@ -48,6 +48,9 @@ type Subtotal struct {
 // one, and marked when some have none.
 func (s Subtotal) Text() string { return sumText(s.Sum.Plain(), s.Items, s.Missing) }
 
+// InCurrency is Text with the currency and thousands apart.
+func (s Subtotal) InCurrency() string { return sumText(s.Sum.String(), s.Items, s.Missing) }
+
 func sumText(sum string, items, missing int) string {
 	switch {
 	case items > 0 && missing == items:
@@ -76,7 +79,9 @@ func (b Bill) TotalText() string {
 
 // Price prices what a build of so many drum and pipe silos needs, in currency
 // c: each item in whole packs of the offer that costs least for the quantity,
-// the earlier row of two that cost the same. A line is shared between drum and
+// the earlier row of two that cost the same. Pieces are not joined: what is
+// sawn comes from whole packs, each as long as its longest piece (see sticks).
+// A line is shared between drum and
 // pipe silos in proportion to what each uses of it, to whole minor units, so
 // that the shares add up to the line and those of all lines to the total. An
 // item without a price is listed in Missing and is in no sum. It fails when a
@@ -122,6 +127,12 @@ func priced(n Need, offers []*Offer) (Line, error) {
 				o.Row, o.Item, o.Pack, n.Kind.by(), unitNames(n.Kind))
 		}
 		packs, err := packsFor(need, o.holds)
+		if len(n.Pieces) > 0 && err == nil {
+			whole := false
+			if packs, whole = sticks(n.Pieces, o.holds); !whole {
+				continue
+			}
+		}
 		if err != nil {
 			return l, fmt.Errorf(":%d: pack: %s: %w", o.Row, o.Item, err)
 		}
@@ -132,10 +143,14 @@ func priced(n Need, offers []*Offer) (Line, error) {
 		if l.Offer == nil || amount.Minor < l.Amount.Minor {
 			left := new(big.Rat).Mul(new(big.Rat).SetInt64(packs), o.holds)
 			l.Left, _ = left.Sub(left, need).Float64()
+			l.Left = max(0, l.Left) // the last piece of a stick needs no kerf
 			l.Offer, l.Packs, l.Amount = o, packs, &amount
 		}
 	}
 	if l.Offer == nil {
+		if len(offers) > 0 {
+			l.Choice = "no pack is as long as the longest piece"
+		}
 		return l, nil
 	}
 	if len(offers) > 1 {

@@ -30,6 +30,25 @@ func TestCheapestOffer(t *testing.T) {
 	}
 }
 
+// A pack shorter than a piece is no offer for it, and the bill says why.
+func TestPackTooShort(t *testing.T) {
+	need := Need{Item: "pipe-sdr35-8", Category: Pipe, Kind: Length, Pipe: 2 * 357.1875, Pieces: []Piece{{355.6, 1.5875, 2}}}
+	b, err := Price([]Need{need}, list(t, "pipe-sdr35-8,,1,ft,2,,\n"), "USD", 0, 2)
+	if err != nil || b.Complete() || b.Lines[0].Choice != "no pack is as long as the longest piece" {
+		t.Errorf("%+v, %v", b, err)
+	}
+	if b.Categories[0].InCurrency() != "no price" {
+		t.Errorf("%s", b.Categories[0].InCurrency())
+	}
+	b, err = Price([]Need{need}, list(t, "pipe-sdr35-8,,1,ft,2,,\npipe-sdr35-8,,14,in,9,,\n"), "USD", 0, 2)
+	if err != nil || b.Lines[0].Packs != 2 || b.Total != usd(t, "18") || b.Lines[0].Left != 0 {
+		t.Errorf("two of 14 in to the hair: %+v, %v", b, err)
+	}
+	if b.Categories[0].InCurrency() != "USD 18.00" {
+		t.Errorf("%s", b.Categories[0].InCurrency())
+	}
+}
+
 func TestPriceRefuses(t *testing.T) {
 	need := Need{Item: "hose-2", Category: Hose, Kind: Length, Drum: 1000}
 	huge := need
@@ -136,7 +155,7 @@ func checkSums(t *testing.T, b Bill) {
 		if l.Drums.Minor+l.Pipes.Minor != l.Amount.Minor || l.Drums.Minor < 0 || l.Pipes.Minor < 0 {
 			t.Errorf("%s: %v and %v are not %v", l.Item, l.Drums, l.Pipes, l.Amount)
 		}
-		if l.Amount.Minor != l.Packs*l.Offer.Price.Minor || l.Left < -1e-9 || l.Left >= l.Offer.Holds {
+		if l.Amount.Minor != l.Packs*l.Offer.Price.Minor || l.Left < 0 || l.Left >= l.Offer.Holds && l.Pieces == nil {
 			t.Errorf("%s: %d packs, %v, %g left of %g", l.Item, l.Packs, l.Amount, l.Left, l.Offer.Holds)
 		}
 		total, drums, pipes = total+l.Amount.Minor, drums+l.Drums.Minor, pipes+l.Pipes.Minor
@@ -157,15 +176,20 @@ func checkSums(t *testing.T, b Bill) {
 }
 
 // checkChoices looks through every offer for a cheaper one, in plain floating
-// point.
+// point, pieces laid down one by one.
 func checkChoices(t *testing.T, b Bill, list *PriceList) {
 	t.Helper()
 	for _, l := range b.Lines {
 		best := math.Inf(1)
 		for _, o := range list.Offers {
-			if o.Item == l.Item {
-				best = min(best, math.Ceil(l.Total()/o.Holds-1e-9)*float64(o.Price.Minor))
+			if o.Item != l.Item {
+				continue
 			}
+			packs := math.Ceil(l.Total()/o.Holds - 1e-9)
+			if len(l.Pieces) > 0 {
+				packs = layDown(l.Pieces, o.Holds)
+			}
+			best = min(best, packs*float64(o.Price.Minor))
 		}
 		if l.Offer == nil && !math.IsInf(best, 1) || l.Offer != nil && float64(l.Amount.Minor) != best {
 			t.Errorf("%s: %v, the cheapest is %v", l.Item, l.Amount, best)

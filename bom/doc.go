@@ -27,5 +27,7 @@
 //	hole-saw-2-1/2-in, hole-saw-arbor, drill-5/16-in, drill-for-screw-8,
 //	band-clamp-104, plywood  tools, bought once
 //
-// The retaining ring is made from the drum and is not bought.
+// The retaining ring is made from the drum and is not bought. Pipe and hose
+// are bought in whole lengths, pieces sawn longest first and never joined; mesh
+// and screen by area, each disc taken as a square, whatever the roll's width.
 package bom

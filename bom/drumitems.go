@@ -57,8 +57,9 @@ func (t *takeoff) supply(i geometry.InletSpec, n int) {
 	}
 	t.cement(sockets, n, forDrum, "on the inlet stub")
 	t.each("hose-adapter-"+slug(size), "adapter from "+size+" pipe to hose", Fittings, 1, n, forDrum, "on the inlet stub")
-	t.use(ware{"hose-" + slug(size), "supply hose for the " + size + " adapter", Hose, Length}, float64(n)*t.rates.HosePerInlet.MM(), 0,
-		"%d × %s", n, t.rates.HosePerInlet.Both(t.units))
+	hose := ware{"hose-" + slug(size), "supply hose for the " + size + " adapter", Hose, Length}
+	t.use(hose, float64(n)*t.rates.HosePerInlet.MM(), 0, "%d × %s", n, t.rates.HosePerInlet.Both(t.units))
+	t.pieces(hose, Piece{Length: t.rates.HosePerInlet, Count: n})
 	t.each("hose-clamp-"+slug(size), "clamp for the "+size+" supply hose", Hose, t.rates.HoseClamps, n, forDrum, "on the hose")
 }
 

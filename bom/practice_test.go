@@ -32,7 +32,7 @@ func TestPacks(t *testing.T) {
 	for _, c := range []struct {
 		reason string
 		silo   geometry.Silo
-		drums  int
+		drums  int // pipe silos where the item is theirs
 		item   string
 		pack   string
 		packs  int64
@@ -58,6 +58,13 @@ func TestPacks(t *testing.T) {
 		{"30 of a third of a foot are 10 ft, whatever binary makes of it", nipples(foot/3, 0), 30, "pipe-sch40-2", "10,ft", 1, 0},
 		{"one of 0.1 m thirty times is 3 m", nipples(100, 0), 30, "pipe-sch40-2", "3,m", 1, 0},
 
+		// 8 × (14 + 1/16) = 112 1/2 in: 8 from a stick, and 17 are 239 1/16 in, which
+		// would be two sticks only if they could be joined. By hand.
+		{"16 pipe silos of 14 in are two sticks of 10 ft", handSilo(), 16, "pipe-sdr35-8", "10,ft", 2, 15},
+		{"17 are three", handSilo(), 17, "pipe-sdr35-8", "10,ft", 3, 120 * 25.4},
+		{"hose is not joined either: 10 of 1.5 m from 50 ft", handSilo(), 20, "hose-1-1/2", "50,ft", 2, 480},
+		{"21 are three coils", handSilo(), 21, "hose-1-1/2", "50,ft", 3, 14000},
+
 		{"2 couplings × 20 outlets, sold by five", handSilo(), 20, "coupling-2", "5,each", 8, 0},
 		{"2 × 21 are nine fives", handSilo(), 21, "coupling-2", "5,each", 9, 3},
 		{"20 screws × 20 rings are four boxes of a hundred", handSilo(), 20, "screw-8-5/8-in", "100,each", 4, 0},
@@ -67,8 +74,12 @@ func TestPacks(t *testing.T) {
 		{"6 mL a joint: 6 sockets on one silo are 36 mL", handSilo(), 13, "cement", "473,mL", 1, 5},
 		{"14 silos are 504 mL", handSilo(), 14, "cement", "473,mL", 2, 442},
 	} {
-		bill, err := Price(Takeoff([]Batch{{c.silo, c.drums, 0}}, DefaultRates(), measure.UnitInch),
-			list(t, fmt.Sprintf("%s,,%s,1.00,,\n", c.item, c.pack)), "USD", c.drums, 0)
+		b := Batch{c.silo, c.drums, 0}
+		if c.item == "pipe-sdr35-8" {
+			b.Drum, b.Pipe = 0, c.drums
+		}
+		bill, err := Price(Takeoff([]Batch{b}, DefaultRates(), measure.UnitInch),
+			list(t, fmt.Sprintf("%s,,%s,1.00,,\n", c.item, c.pack)), "USD", b.Drum, b.Pipe)
 		if err != nil {
 			t.Errorf("%s: %v", c.reason, err)
 			continue

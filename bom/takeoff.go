@@ -131,8 +131,16 @@ func (t *takeoff) sawn(p geometry.PipeRef, l, kerf measure.Length, n int, s side
 		return
 	}
 	drum, pipe := s.of(float64(n) * float64(l+kerf))
-	t.use(ware{"pipe-" + p.Series + "-" + slug(p.Size), "pipe " + p.String(), Pipe, Length}, drum, pipe,
-		"%d × %s, %s and a kerf of %s", n, what, l.Both(t.units), kerf.Both(t.units))
+	w := ware{"pipe-" + p.Series + "-" + slug(p.Size), "pipe " + p.String(), Pipe, Length}
+	t.use(w, drum, pipe, "%d × %s, %s and a kerf of %s", n, what, l.Both(t.units), kerf.Both(t.units))
+	t.pieces(w, Piece{Length: l, Kerf: kerf, Count: n})
+}
+
+// pieces notes what is sawn off a ware that is used.
+func (t *takeoff) pieces(w ware, p Piece) {
+	if i, ok := t.at[itemKey(w.item)]; ok {
+		t.needs[i].Pieces = addPiece(t.needs[i].Pieces, p)
+	}
 }
 
 // each counts per pieces for each of n silos.

@@ -96,7 +96,7 @@ func printCost(w io.Writer, p *plan.Plan) error {
 }
 
 func costRow(l bom.Line, u measure.Unit) []string {
-	row := []string{"  " + l.Item, l.Text(l.Total(), u), "", "", "", "no price"}
+	row := []string{"  " + l.Item, l.Text(l.Total(), u), "", "", "", "no price", "", l.Choice}
 	if o := l.Offer; o != nil {
 		row = []string{row[0], row[1], strconv.FormatInt(l.Packs, 10), o.Pack, o.Price.Plain(), l.Amount.Plain(), "", ""}
 		if l.Choice != "" {

@@ -44,7 +44,7 @@ func billPages(p *plan.Plan) sheets.Bill {
 		out.Rows = append(out.Rows, billRow(p, l))
 	}
 	for _, c := range b.Categories {
-		out.Categories = append(out.Categories, sheets.Amount{Name: c.Category, Sum: c.Sum.String()})
+		out.Categories = append(out.Categories, sheets.Amount{Name: c.Category, Sum: c.InCurrency()})
 	}
 	if b.DrumSilos > 0 {
 		out.PerSilo = append(out.PerSilo, sheets.Amount{Name: "each drum silo", Sum: b.PerDrum.String()})
