@@ -7,22 +7,23 @@ import (
 
 // View is one drawing of the set.
 type View struct {
-	ID   string // a plain word, for file names and bookmarks
-	Wide bool   // it uses a sheet lying on its long side better
-	Draw func(geometry.Silo, Size) render.Drawing
+	ID    string // a plain word, for file names
+	Title string // for a bookmark
+	Pipe  bool   // of the pipe silo alone: left out when none is built
+	Draw  func(geometry.Silo, Size) render.Drawing
 }
 
 // All lists the drawings in the order a shop meets them. A new view is one
 // more function in a file of its own, named here.
 func All() []View {
 	return []View{
-		{"assembly", false, Assembly},
-		{"body", false, Body},
-		{"base", false, Base},
-		{"lattice", false, Lattice},
-		{"ring", false, Ring},
-		{"mesh-disc", false, MeshDisc},
-		{"pipe-silo", false, PipeSilo},
-		{"joints", false, Joints},
+		{"assembly", "Assembly", false, Assembly},
+		{"body", "Body", false, Body},
+		{"base", "Base", false, Base},
+		{"lattice", "Lattice", false, Lattice},
+		{"ring", "Retaining ring", false, Ring},
+		{"mesh-disc", "Mesh disc", false, MeshDisc},
+		{"pipe-silo", "Pipe silo", true, PipeSilo},
+		{"joints", "Joints", false, Joints},
 	}
 }

@@ -13,7 +13,7 @@ import (
 func Assembly(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Assembly", "drum silo, section")
 	seatedBox, rest := rows(d.area, 0.46, 6)
-	apartBox, hangBox := columns(rest, 0.55, 6)
+	apartBox, hangBox := columns(rest, 0.56, 5)
 	if boxW(d.area) > boxH(d.area)*1.15 {
 		left, right := columns(d.area, 0.66, 6)
 		apartBox = right
@@ -211,7 +211,7 @@ func (d *sheet) apart(b path.Box, s geometry.Silo) {
 	up := (s.Disc.Across - s.Disc.Bend) / 2
 	gap := (st.BaseHeight + st.Rim) * 0.06
 	total := st.BaseHeight + st.Rim + up + s.Spec.Ring.Width + 3*gap
-	col := wide("retaining ring") + 9
+	col := wide("retaining") + 6
 	in := inner(b, 2, col+2, 8, 4)
 	sc := fit(2*r, total, boxW(in), boxH(in), 1)
 	b = d.heading(b, "Taken apart", sc)
@@ -242,11 +242,12 @@ func (d *sheet) hanging(b path.Box, s geometry.Silo) {
 	p := s.Pipe
 	r := bodyProfile(s).widest()
 	side := sideOf(s, s.Outlet.Round)
-	top := max(st.Rim, st.Rim+p.RimAbove)
+	zb := s.Outlet.Height - s.Spec.Pipe.OutletAboveScreen
+	top, low := max(st.Rim, st.Rim+p.RimAbove), min(0, zb)
 	out := s.Spec.Drum.Outside/2 + couplingLong(s.Outlet)
 	col := length(36)
 	in := inner(b, 2, col+2, 8, 4)
-	sc := fit(r+out, top, boxW(in), boxH(in), 1)
+	sc := fit(r+out, top-low, boxW(in), boxH(in), 1)
 	b = d.heading(b, "Pipe silo hung in the body", sc)
 	k := length(sc.k)
 	w := (r + out) * k
@@ -254,7 +255,7 @@ func (d *sheet) hanging(b path.Box, s geometry.Silo) {
 	if side < 0 {
 		shift = out
 	}
-	v := view{sc.k, path.Pt(in.Min.X+(boxW(in)-w)/2+shift*k, in.Min.Y+(boxH(in)-top*k)/2)}
+	v := view{sc.k, path.Pt(in.Min.X+(boxW(in)-w)/2+shift*k, in.Min.Y+(boxH(in)-(top-low)*k)/2-low*k)}
 	d.cutBody(v, s)
 	t := s.Spec.Drum.Wall
 	d.cutMesh(v, s, t+s.Spec.Mesh.Thickness/2)
@@ -263,7 +264,6 @@ func (d *sheet) hanging(b path.Box, s geometry.Silo) {
 	bore := s.Spec.Drum.Bore() / 2
 	near := side * (bore - p.StandOff) // the pipe silo's wall on the outlet's side
 	axis := near - side*p.Outside/2
-	zb := s.Outlet.Height - s.Spec.Pipe.OutletAboveScreen
 	pipe := view{v.k, v.pt(axis, zb)}
 	d.cutPipe(pipe, s, side)
 	x2 := side * (bore - s.Outlet.Coupling.FaceGap - couplingLong(s.Outlet))

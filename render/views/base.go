@@ -10,20 +10,16 @@ import (
 func Base(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Base", "drum silo, turned over")
 	m := d.baseMap(s)
-	upper, lower := rows(d.area, 0.48, 4)
-	st := s.Stations
-	sc := d.side(upper, baseProfile(s), m, sideWords{
+	return d.sideAndFlat(s, baseProfile(s), m, sideWords{
 		name: "From the datum's side, mouth up", edge: "mouth", standing: "mouth, inside Ø",
-		below: st.BaseHoop.Outside - 2*s.Spec.Drum.Wall, hidden: []length{st.HeadPanel},
-	}, s)
-	flat := d.flat(lower, m, "Wall laid flat, outside towards you, mouth up; to the right of the datum")
-	return d.finish(named(sc, flat))
+		below: s.Stations.BaseHoop.Outside - 2*s.Spec.Drum.Wall, hidden: []length{s.Stations.HeadPanel},
+	}, "Wall laid flat, outside towards you, mouth up; to the right of the datum")
 }
 
 func (d *sheet) baseMap(s geometry.Silo) wallMap {
 	st := s.Stations
-	m := wallMap{radius: s.Spec.Drum.Outside / 2, tall: st.BaseHeight}
-	m.cuts = append(m.cuts, holeCut(d, s.Inlet, ""), holeCut(d, s.Drain, ", stopper No. "+s.Drain.Stopper.Number))
+	m := wallMap{radius: s.Spec.Drum.Outside / 2, tall: st.BaseHeight, edge: "mouth"}
+	m.cuts = append(m.cuts, holeCut(d, s.Inlet, ""), holeCut(d, s.Drain, ", stopper "+keep("No. "+s.Drain.Stopper.Number)))
 	h := func(y length, name string) { m.heights = append(m.heights, level{y: y, words: name + " " + d.both(y)}) }
 	m.heights = append(m.heights, level{words: "ground 0"})
 	h(st.HeadPanel, "head's face")

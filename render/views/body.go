@@ -14,14 +14,27 @@ import (
 func Body(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Body", "drum silo")
 	m := d.bodyMap(s)
-	upper, lower := rows(d.area, 0.5, 4)
-	sc := d.side(upper, bodyProfile(s), m, sideWords{
-		name: "From the datum's side", standing: "Ø where it stands", below: s.Spec.Drum.FootOutside,
-		edge: "rim",
-	}, s)
-	flat := d.flat(lower, m, "Wall laid flat, outside towards you; to the right of the datum")
-	sc = named(sc, flat)
-	return d.finish(sc)
+	return d.sideAndFlat(s, bodyProfile(s), m, sideWords{
+		name: "From the datum's side", edge: "rim", standing: "Ø where it stands", below: s.Spec.Drum.FootOutside,
+	}, "Wall laid flat, outside towards you; to the right of the datum")
+}
+
+// sideAndFlat sets a part's side view over its wall laid flat, sharing the
+// sheet so that both come out as large as can be.
+func (d *sheet) sideAndFlat(s geometry.Silo, p profile, m wallMap, w sideWords, name string) render.Drawing {
+	best, share := -1.0, length(0.5)
+	for i := range 13 {
+		f := 0.56 - 0.02*length(i)
+		upper, lower := rows(d.area, float64(f), 4)
+		_, a := d.sideRoom(upper, p, m, w)
+		_, b := d.flatRoom(lower, m, m.lines(d, m.cuts))
+		if score := a.k * b.k; score > best*(1+1e-9) {
+			best, share = score, f
+		}
+	}
+	upper, lower := rows(d.area, float64(share), 4)
+	one := d.side(upper, p, m, w, s)
+	return d.finish(named(one, d.flat(lower, m, name)))
 }
 
 // named is the scale for the title strip of a sheet with two views.
@@ -35,11 +48,11 @@ func named(a, b scale) scale {
 // bodyMap gathers the body's openings and heights.
 func (d *sheet) bodyMap(s geometry.Silo) wallMap {
 	st := s.Stations
-	m := wallMap{radius: s.Spec.Drum.Outside / 2, tall: st.Rim}
+	m := wallMap{radius: s.Spec.Drum.Outside / 2, tall: st.Rim, edge: "rim"}
 	m.cuts = append(m.cuts, holeCut(d, s.Outlet, ""))
 	for i, sl := range s.Slots {
 		name := fmt.Sprintf("handle slot %d", i+1)
-		words := fmt.Sprintf("%s: %s × %s, ends %s radius", name, sl.Length.In(d.units), sl.Height().In(d.units), sl.CornerR.In(d.units))
+		words := fmt.Sprintf("%s × %s, ends %s radius", keep(sl.Length.In(d.units)), keep(sl.Height().In(d.units)), keep(sl.CornerR.In(d.units)))
 		m.cuts = append(m.cuts, cutout{name, words, sl.Round, st.Rim - (sl.Top+sl.Sill)/2, sl.Length, sl.Height(), sl.Outline()})
 	}
 	h := func(y length, name string) { m.heights = append(m.heights, level{y: y, words: name + " " + d.both(y)}) }
@@ -71,33 +84,39 @@ type sideWords struct {
 	hidden   []length
 }
 
-// side draws a round part from the side that faces the datum into a box:
-// heights at the left, places of the openings below the upper edge at the
-// right, diameters below.
-func (d *sheet) side(b path.Box, p profile, m wallMap, w sideWords, s geometry.Silo) scale {
-	var words, down []string
-	for _, h := range m.heights {
-		words = append(words, h.words)
-	}
-	top := p[len(p)-1].Y
-	var falls []level
+// falls are the openings' heights, measured down from the upper edge.
+func (m wallMap) falls(d *sheet) []level {
+	var out []level
 	seen := map[length]bool{}
 	for _, c := range m.cuts {
 		if !seen[c.height] {
 			seen[c.height] = true
-			falls = append(falls, level{y: c.height, words: c.name + " " + d.both(top-c.height) + " down"})
+			out = append(out, level{y: c.height, words: c.name + " " + d.both(m.tall-c.height) + " down"})
 		}
 	}
-	for _, f := range falls {
-		down = append(down, f.words)
-	}
-	left, right := widest(words...)+jog+3, widest(down...)+jog+3
+	return out
+}
+
+// sideRoom is the room for a side view in a box, and the scale that gives.
+func (d *sheet) sideRoom(b path.Box, p profile, m wallMap, w sideWords) (path.Box, scale) {
+	left := levelsWide(m.heights) + 1
+	right := max(levelsWide(m.falls(d))+1, wide(w.standing+" "+d.both(w.below))+4)
 	in := inner(b, left, right, 11, 2*tier+8)
-	r := p.widest()
-	sc := fit(2*r, top, boxW(in), boxH(in), 1)
+	low, high := m.extent()
+	return in, fit(2*p.widest(), high-low, boxW(in), boxH(in), 1)
+}
+
+// side draws a round part from the side that faces the datum into a box:
+// heights at the left, places of the openings below the upper edge at the
+// right, diameters below.
+func (d *sheet) side(b path.Box, p profile, m wallMap, w sideWords, s geometry.Silo) scale {
+	top, r := p[len(p)-1].Y, p.widest()
+	falls := m.falls(d)
+	in, sc := d.sideRoom(b, p, m, w)
+	low, high := m.extent()
 	d.heading(b, w.name, sc)
 	k := length(sc.k)
-	v := view{sc.k, path.Pt(midX(in), in.Min.Y+(boxH(in)-top*k)/2)}
+	v := view{sc.k, path.Pt(midX(in), in.Min.Y+(boxH(in)-(high-low)*k)/2-low*k)}
 	d.PathOn(render.Outline, p.outline().Transform(v.to()))
 	for _, q := range p[1 : len(p)-1] {
 		d.Line(render.Thin, v.pt(-q.X, q.Y), v.pt(q.X, q.Y))
@@ -105,8 +124,8 @@ func (d *sheet) side(b path.Box, p profile, m wallMap, w sideWords, s geometry.S
 	for _, z := range w.hidden {
 		d.Line(render.Hidden, v.pt(-p.at(z), z), v.pt(p.at(z), z))
 	}
-	d.Line(render.Mark, v.pt(0, 0), v.pt(0, top+5/k))
-	d.BoldWords(path.Pt(v.x(0)+1.2, v.y(top)+2.5), small, render.Left, "datum")
+	d.Line(render.Mark, v.pt(0, 0), v.pt(0, high+5/k))
+	d.BoldWords(path.Pt(v.x(0)+1.2, v.y(high)+2.5), small, render.Left, "datum")
 	for _, c := range m.cuts {
 		d.facing(v, m, c)
 		_, x, _, near := m.seen(c)

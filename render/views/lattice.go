@@ -49,8 +49,8 @@ func Lattice(s geometry.Silo, size Size) render.Drawing {
 	last := math.Pi - math.Pi/float64(sp.Bars) // a bar in the upper half
 	top := polar(r, last*0.5)
 	ns := []note{
-		{first(0), fmt.Sprintf("pilots %s, %d in all; the inner ones on a circle of radius %s", keep(d.dia(sp.Pilot)), len(l.AllPilots), keep(d.both(radius(l.Pilots[0])))), false},
-		{first(1), fmt.Sprintf("the outer ones on a circle of radius %s, %s to the side of the bar's middle line", keep(d.both(radius(l.Pilots[1]))), keep(d.both(l.Pilots[1].Y.Abs()))), false},
+		{first(0), fmt.Sprintf("pilots %s, %d in all; inner ones: centres %s from the middle", keep(d.dia(sp.Pilot)), len(l.AllPilots), keep(d.both(radius(l.Pilots[0])))), false},
+		{first(1), fmt.Sprintf("outer pilots: centres %s from the middle, %s from the bar's middle line", keep(d.both(radius(l.Pilots[1]))), keep(d.both(l.Pilots[1].Y.Abs()))), false},
 		{v.pt(bar.X, bar.Y+sp.BarWidth/2), fmt.Sprintf("%d bars %s wide, %s apart, middle lines through the centre", sp.Bars, keep(d.both(sp.BarWidth)), keep(number(step)+"°")), false},
 		{v.pt(top.X, top.Y), fmt.Sprintf("circle %s", keep(d.dia(sp.Across))), false},
 		{v.pt(polar((r+foot/2-s.Spec.Drum.Wall)/2, -math.Pi/4).X, polar((r+foot/2-s.Spec.Drum.Wall)/2, -math.Pi/4).Y), fmt.Sprintf("ledge %s for the mesh, inside", keep(d.both(l.Ledge))), true},

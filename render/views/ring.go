@@ -63,7 +63,7 @@ func (d *sheet) strip2(b path.Box, s geometry.Silo) scale {
 	surplus := max(0, r.Surplus)
 	right := surplus + r.JointEdge + min(r.Step, 60)
 	left := r.JointEdge + r.Step
-	in := inner(b, 30, 26, 8+2*tier+4, 2*tier+3)
+	in := inner(b, wide(d.both(w))+12, 26, 8+2*tier+4, 2*tier+3)
 	sc := fit(left+right+40, w, boxW(in), boxH(in), 1)
 	d.heading(b, "Strip laid flat, middle broken out", sc)
 	k := length(sc.k)

@@ -72,17 +72,11 @@ func seenLong(s geometry.Silo, sl geometry.Slot) length {
 	return 2 * r * length(math.Abs(a.Sin()*math.Sin(float64(sl.Length/2/r))))
 }
 
-// slotSeen draws a slot with rounded ends, as long as it looks.
+// slotSeen draws a slot of that height with rounded ends, as long as it looks.
 func (d *sheet) slotSeen(v view, x, low, high, long length, l render.Layer) {
-	r := min(high-low, long) / 2
-	var p path.Path
-	p.MoveTo(path.Pt(x-long/2+r, low))
-	p.LineTo(path.Pt(x+long/2-r, low))
-	p.ArcTo(path.Pt(x+long/2-r, low+r), measure.FullTurn/2)
-	p.LineTo(path.Pt(x-long/2+r, high))
-	p.ArcTo(path.Pt(x-long/2+r, low+r), measure.FullTurn/2)
-	p.ClosePath()
-	d.PathOn(l, p.Transform(v.to()))
+	o := geometry.Slot{Top: 0, Sill: high - low, Length: max(long, high-low), CornerR: (high - low) / 2}.Outline()
+	squeeze := float64(long / max(long, high-low))
+	d.PathOn(l, o.Transform(path.Scale(squeeze, 1).Then(path.Translate(x, (low+high)/2)).Then(v.to())))
 }
 
 // cutBase draws the base in section through inlet and drain, which are turned

@@ -61,7 +61,7 @@ func begin(s geometry.Silo, size Size, title, part string) *sheet {
 	d.Description = part + ", drum " + d.drum
 	d.Width, d.Height = size.Width, size.Height
 	d.Rect(render.Outline, path.Pt(0.25, 0.25), path.Pt(size.Width-0.25, size.Height-0.25))
-	d.area = path.Box{Min: path.Pt(inset, stripTall+inset), Max: path.Pt(size.Width-inset, size.Height-inset)}
+	d.area = path.Box{Min: path.Pt(inset, stripTall+inset+3), Max: path.Pt(size.Width-inset, size.Height-inset)}
 	return d
 }
 
@@ -69,6 +69,8 @@ func begin(s geometry.Silo, size Size, title, part string) *sheet {
 // drawing.
 func (d *sheet) finish(main scale) render.Drawing {
 	d.strip(main)
+	d.fitWords(path.Pt(inset, stripTall+1.4), d.size.Width-2*inset, caption, false,
+		"Round the wall: from the datum line to the right, facing the wall. Heights: up from the ground or the foot, down from the rim.")
 	for i := range d.Texts {
 		d.Texts[i].Words = plain(d.Texts[i].Words)
 	}

@@ -13,7 +13,7 @@ import (
 // cutout is an opening in a wall: its outline laid flat about its middle.
 type cutout struct {
 	name    string
-	words   string // for the leader
+	words   string // what it is
 	round   length // from the datum
 	height  length // of its middle above the standing face
 	w, h    length
@@ -31,6 +31,7 @@ type band struct {
 type wallMap struct {
 	radius  length // outside
 	tall    length
+	edge    string // name of its upper edge
 	cuts    []cutout
 	bands   []band
 	heights []level // y is the height in the model here
@@ -72,27 +73,28 @@ func (m wallMap) parting() length {
 	return best
 }
 
-// flat draws the wall laid flat into a box, the outside towards the reader.
+// flat draws the wall laid flat into a box, the outside towards the reader;
+// what is to be known of each opening stands in lines below.
 func (d *sheet) flat(b path.Box, m wallMap, name string) scale {
 	c := 2 * math.Pi * m.radius
-	var words []string
-	for _, h := range m.heights {
-		words = append(words, h.words)
+	lead := m.parting()
+	cuts := slices.Clone(m.cuts)
+	for i := range cuts {
+		cuts[i].round = m.around(cuts[i].round, lead)
 	}
-	col := widest(words...) + jog + 3
-	tiers := length(len(m.cuts)+1) * tier
-	above := length(len(m.cuts))*lead + 12
-	in := inner(b, col, 3, 6+above, tiers+4)
-	sc := fit(c, m.tall, boxW(in), boxH(in), 1)
+	lines := m.lines(d, cuts)
+	in, sc := d.flatRoom(b, m, lines)
+	tiers := length(len(cuts)+1)*tier + 3
+	low, high := m.extent()
 	d.heading(b, name, sc)
 	k := length(sc.k)
-	lead := m.parting()
-	used := m.tall * k
-	top := in.Max.Y - min((boxH(in)-used)/2, 8)
-	v := view{sc.k, path.Pt(in.Min.X+(boxW(in)-c*k)/2+lead*k, top-used)}
+	used := (high - low) * k
+	bottom := in.Max.Y - used - max(0, boxH(in)-used)*0.4
+	v := view{sc.k, path.Pt(in.Min.X+(boxW(in)-c*k)/2+lead*k, bottom-low*k)}
+	d.list(path.Box{Min: path.Pt(b.Min.X+1, b.Min.Y), Max: path.Pt(b.Max.X-1, bottom-tiers)}, lines...)
 	d.Rect(render.Outline, v.pt(-lead, 0), v.pt(c-lead, m.tall))
-	d.Line(render.Mark, v.pt(0, -6/k), v.pt(0, m.tall+4/k))
-	d.BoldWords(path.Pt(v.x(0)+1.2, v.y(m.tall)+2), small, render.Left, "datum")
+	d.Line(render.Mark, v.pt(0, -6/k), v.pt(0, high+4/k))
+	d.BoldWords(path.Pt(v.x(0)+1.2, v.y(high)+2), small, render.Left, "datum")
 	for _, n := range m.bands {
 		for _, z := range []length{n.from, n.to} {
 			if z > 0 && z < m.tall {
@@ -100,17 +102,16 @@ func (d *sheet) flat(b path.Box, m wallMap, name string) scale {
 			}
 		}
 		if n.words != "" && (n.to-n.from)*k > lead1 {
-			x := m.freeX(lead, n, wide(n.words)/k)
+			x, ok := m.freeX(lead, wide(n.words)/k)
+			if !ok {
+				continue
+			}
 			d.Words(path.Pt(v.x(x), v.y((n.from+n.to)/2)-small/2), small, render.Left, n.words)
 		}
 	}
 	// openings, their names above, their places below from the datum
-	cuts := slices.Clone(m.cuts)
-	for i := range cuts {
-		cuts[i].round = m.around(cuts[i].round, lead)
-	}
 	sortBy(cuts, func(a, b cutout) bool { return a.round > b.round })
-	y := v.y(m.tall) + 7
+	y := v.y(high) + 7
 	for i := range cuts {
 		cu := cuts[i]
 		o := cu.outline.Transform(path.Translate(cu.round, cu.height))
@@ -120,19 +121,19 @@ func (d *sheet) flat(b path.Box, m wallMap, name string) scale {
 		d.Line(render.Centre, v.pt(cu.round-cu.w/2-4/k, cu.height), v.pt(cu.round+cu.w/2+4/k, cu.height))
 		// name above, one line each, the rightmost lowest, so that no leader passes words
 		at := v.x(cu.round)
-		w := wide(cu.words)
+		w := wide(cu.name)
 		tx, anchor := at+2, render.Left
 		if at+2+w > d.area.Max.X {
 			tx, anchor = at-2, render.Right
 		}
 		d.Line(render.Thin, path.Pt(at, v.y(cu.height+cu.h/2)), path.Pt(at, y+small/2))
 		d.Line(render.Thin, path.Pt(at, y+small/2), path.Pt(at+(tx-at)*0.7, y+small/2))
-		d.Words(path.Pt(tx, y), small, anchor, cu.words)
+		d.Words(path.Pt(tx, y), small, anchor, cu.name)
 		y += lead2
 	}
 	// distances round the wall, shortest nearest
 	sortBy(cuts, func(a, b cutout) bool { return a.round.Abs() < b.round.Abs() })
-	yd := v.y(0) - tier - 1
+	yd := v.y(low) - tier - 1
 	for _, cu := range cuts {
 		if cu.round.Abs() < 0.05 {
 			continue
@@ -147,11 +148,6 @@ func (d *sheet) flat(b path.Box, m wallMap, name string) scale {
 		yd -= tier
 	}
 	d.span(v.x(-lead), v.x(c-lead), yd, v.y(0), "all round "+d.both(c))
-	var lv []level
-	for _, h := range m.heights {
-		lv = append(lv, level{v.y(h.y), v.x(-lead), h.words})
-	}
-	d.levels(v.x(-lead)-jog-2, -1, b.Min.Y, v.y(m.tall)+4, lv)
 	return sc
 }
 
@@ -160,8 +156,44 @@ const (
 	lead2 length = 4.4
 )
 
-// freeX is where words as long as w fit on a band without meeting an opening.
-func (m wallMap) freeX(lead length, n band, w length) length {
+// extent is how far down and up the wall with its openings reaches: one may
+// stand out past an edge, and the findings say so.
+func (m wallMap) extent() (low, high length) {
+	low, high = 0, m.tall
+	for _, c := range m.cuts {
+		low, high = min(low, c.height-c.h/2), max(high, c.height+c.h/2)
+	}
+	return low, high
+}
+
+// flatRoom is the room for the wall laid flat in a box, and the scale that
+// gives.
+func (d *sheet) flatRoom(b path.Box, m wallMap, lines []string) (path.Box, scale) {
+	low, high := m.extent()
+	n := length(len(m.cuts))
+	in := inner(b, 3, 3, 14+n*lead2, (n+1)*tier+3+listTall(boxW(b)-2, lines...)+3)
+	return in, fit(2*math.Pi*m.radius, high-low, boxW(in), boxH(in), 1)
+}
+
+// lines says of each opening where it is and what it is.
+func (m wallMap) lines(d *sheet, cuts []cutout) []string {
+	var out []string
+	for _, c := range cuts {
+		round := keep(d.both(c.round.Abs())) + " to the right of the datum"
+		switch {
+		case c.round.Abs() < 0.05:
+			round = "on the datum"
+		case c.round < 0:
+			round = keep(d.both(c.round.Abs())) + " to the left of the datum"
+		}
+		out = append(out, fmt.Sprintf("%s: middle %s up, %s below the %s, %s; %s", c.name, keep(d.both(c.height)), keep(d.both(m.tall-c.height)), m.edge, round, c.words))
+	}
+	return out
+}
+
+// freeX is where words as long as w fit on a band without meeting an opening,
+// if they do.
+func (m wallMap) freeX(lead, w length) (length, bool) {
 	c := 2 * math.Pi * m.radius
 	for i := 1; i < 40; i++ {
 		x := -lead + c*length(i)/40
@@ -176,10 +208,10 @@ func (m wallMap) freeX(lead length, n band, w length) length {
 			}
 		}
 		if free {
-			return x
+			return x, true
 		}
 	}
-	return -lead + c/40
+	return 0, false
 }
 
 // seen is where an opening shows from the side that faces the datum: the x of
@@ -219,6 +251,6 @@ func (d *sheet) facing(v view, m wallMap, cu cutout) {
 }
 
 func holeCut(d *sheet, h geometry.Hole, extra string) cutout {
-	words := fmt.Sprintf("%s: hole saw %s, cut %s%s", h.Name, h.Saw.In(d.units), d.dia(h.Diameter), extra)
+	words := fmt.Sprintf("hole saw %s, cut %s%s", keep(h.Saw.In(d.units)), keep(d.dia(h.Diameter)), extra)
 	return cutout{h.Name, words, h.Round, h.Height, h.Arc, h.Diameter, h.Outline()}
 }
