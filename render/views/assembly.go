@@ -12,7 +12,7 @@ import (
 // and flow, taken apart, and with the pipe silo hanging in it.
 func Assembly(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Assembly", "drum silo, section")
-	seatedBox, rest := rows(d.area, 0.46, 6)
+	seatedBox, rest := rows(d.area, 0.42, 5)
 	apartBox, hangBox := columns(rest, 0.56, 5)
 	if boxW(d.area) > boxH(d.area)*1.15 {
 		left, right := columns(d.area, 0.66, 6)
@@ -172,7 +172,7 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 	add(body.pt(rin*0.55, surface*0.72), true, "seed lies on the mesh; water wells up through it")
 	add(body.pt(sd*(s.Ring.InnerRadius+t/2), t+s.Spec.Ring.Width*0.9), false, "retaining ring, screwed; sealant on its upper edge")
 	add(body.pt(sd*circle*0.6, t+s.Spec.Mesh.Thickness/2), false, "mesh on the lattice")
-	add(v.pt(sd*base.at(st.BaseHeight), st.BaseHeight-2), false, "base's mouth: the foot wedges here, %s deep", keep(s.Seat.Enters.In(u)))
+	add(v.pt(sd*base.at(st.BaseHeight), st.BaseHeight-2), false, "seat: the foot goes %s into the mouth", keep(s.Seat.Enters.In(u)))
 	if inletSide > 0 {
 		add(v.pt(r+couplingLong(s.Inlet)*0.7, s.Inlet.Height+s.Inlet.Footprint/2), false, "inlet: %s", jointWords(s.Inlet))
 	} else {
@@ -197,11 +197,11 @@ func farSlot(s geometry.Silo) (x, long length, far bool) {
 func jointWords(h geometry.Hole) string {
 	switch h.Joint {
 	case geometry.JointGrommet:
-		return pipeWords(h.Pipe) + " through a rubber grommet"
+		return pipeSize(h.Pipe) + ", rubber grommet"
 	case geometry.JointStopper:
 		return "stopper No. " + h.Stopper.Number
 	}
-	return pipeWords(h.Pipe) + " nipple, a coupling on each side"
+	return pipeSize(h.Pipe) + ", a coupling on each side"
 }
 
 func (d *sheet) apart(b path.Box, s geometry.Silo) {

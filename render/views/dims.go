@@ -1,7 +1,6 @@
 package views
 
 import (
-	"math"
 	"strconv"
 
 	"silowright/geometry/path"
@@ -196,14 +195,4 @@ func clamp(x, lo, hi length) length {
 		return (lo + hi) / 2
 	}
 	return max(lo, min(hi, x))
-}
-
-// radial draws a diameter through a circle's middle at an angle and on to
-// nothing: only for circles large enough on paper.
-func (d *sheet) radial(c path.Point, r length, a float64) {
-	x, y := length(math.Cos(a)), length(math.Sin(a))
-	p, q := path.Pt(c.X-r*x, c.Y-r*y), path.Pt(c.X+r*x, c.Y+r*y)
-	d.Line(render.Dimension, p, q)
-	d.arrow(q, p)
-	d.arrow(p, q)
 }

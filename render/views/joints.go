@@ -96,7 +96,7 @@ func (d *sheet) couplingJoint(b path.Box, h geometry.Hole, name string) scale {
 		note{v.pt(long*0.8, c.Outside/2), fmt.Sprintf("coupling %s outside, socket %s deep; one on each side", keep(d.dia(c.Outside)), keep(d.both(c.Depth))), false},
 		note{v.pt(end*0.6, (bore+p)/2), fmt.Sprintf("%s nipple %s long, %s of it in each socket, solvent-cemented", pipeWords(h.Pipe), keep(d.both(c.Nipple)), keep(d.both(c.Fill))), true},
 		note{v.pt(-c.HoleGap*0.5, -(h.Diameter/2 + (c.Outside-h.Diameter)/4)), fmt.Sprintf("sealant under the flat faces: gap %s at the hole, %s at the coupling's edge", keep(d.both(c.HoleGap)), keep(d.both(c.FaceGap))), true},
-		note{v.pt(-c.FaceGap, -y*0.97), fmt.Sprintf("wall %s; hole cut %s, %s around the pipe in all", keep(d.both(h.Wall)), keep(d.dia(h.Diameter)), keep(d.both(h.Clearance))), false},
+		note{v.pt(-c.FaceGap, -y*0.97), fmt.Sprintf("wall %s; hole cut %s, clearance %s", keep(d.both(h.Wall)), keep(d.dia(h.Diameter)), keep(d.both(h.Clearance))), false},
 	)
 	return sc
 }

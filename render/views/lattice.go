@@ -44,17 +44,19 @@ func Lattice(s geometry.Silo, size Size) render.Drawing {
 	}
 	step := 360.0 / float64(2*sp.Bars)
 	first := func(i int) path.Point { return v.pt(l.Pilots[i].X, l.Pilots[i].Y) }
-	r := sp.Across / 2
+	r, bore := sp.Across/2, foot/2-s.Spec.Drum.Wall
+	at := func(r length, a float64) path.Point { q := polar(r, a); return v.pt(q.X, q.Y) }
 	bar := path.Pt(r*0.72, 0)
 	last := math.Pi - math.Pi/float64(sp.Bars) // a bar in the upper half
 	top := polar(r, last*0.5)
+	hub := l.AllPilots[len(l.AllPilots)-3] // the apex of the opening below the right bar
 	ns := []note{
-		{first(0), fmt.Sprintf("pilots %s, %d in all; inner ones: centres %s from the middle", keep(d.dia(sp.Pilot)), len(l.AllPilots), keep(d.both(radius(l.Pilots[0])))), false},
+		{v.pt(hub.X, hub.Y), fmt.Sprintf("pilots %s, %d in all; inner ones: centres %s from the middle", keep(d.dia(sp.Pilot)), len(l.AllPilots), keep(d.both(radius(l.Pilots[0])))), false},
 		{first(1), fmt.Sprintf("outer pilots: centres %s from the middle, %s from the bar's middle line", keep(d.both(radius(l.Pilots[1]))), keep(d.both(l.Pilots[1].Y.Abs()))), false},
 		{v.pt(bar.X, bar.Y+sp.BarWidth/2), fmt.Sprintf("%d bars %s wide, %s apart, middle lines through the centre", sp.Bars, keep(d.both(sp.BarWidth)), keep(number(step)+"°")), false},
 		{v.pt(top.X, top.Y), fmt.Sprintf("circle %s", keep(d.dia(sp.Across))), false},
-		{v.pt(polar((r+foot/2-s.Spec.Drum.Wall)/2, -math.Pi/4).X, polar((r+foot/2-s.Spec.Drum.Wall)/2, -math.Pi/4).Y), fmt.Sprintf("ledge %s for the mesh, inside", keep(d.both(l.Ledge))), true},
-		{v.pt(polar(foot/2-s.Spec.Drum.Wall, -math.Pi/3).X, polar(foot/2-s.Spec.Drum.Wall, -math.Pi/3).Y), fmt.Sprintf("inside of the wall %s", keep(d.dia(foot-2*s.Spec.Drum.Wall))), false},
+		{at((r+bore)/2, -math.Pi/4), fmt.Sprintf("ledge %s for the mesh, inside", keep(d.both(l.Ledge))), true},
+		{at(bore, -math.Pi/3), fmt.Sprintf("inside of the wall %s", keep(d.dia(2*bore))), false},
 	}
 	d.planNotes(p, ns)
 	k := length(v.k)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"silowright/geometry"
+	"silowright/geometry/path"
 	"silowright/render"
 )
 
@@ -36,8 +37,8 @@ func MeshDisc(s geometry.Silo, size Size) render.Drawing {
 		o := cell * length(i-3)
 		c := v.pt(-m.Bend*0.18, m.Bend*0.16)
 		half := cell * 3.4
-		d.Line(render.Thin, c2(c.X+o, c.Y-half), c2(c.X+o, c.Y+half))
-		d.Line(render.Thin, c2(c.X-half, c.Y+o), c2(c.X+half, c.Y+o))
+		d.Line(render.Thin, path.Pt(c.X+o, c.Y-half), path.Pt(c.X+o, c.Y+half))
+		d.Line(render.Thin, path.Pt(c.X-half, c.Y+o), path.Pt(c.X+half, c.Y+o))
 	}
 	snip := 2 * math.Pi / float64(m.Snips) * math.Round(float64(m.Snips)/9)
 	q := polar(m.Across/2-m.SnipDepth/2, snip)

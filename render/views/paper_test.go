@@ -12,6 +12,8 @@ import (
 	"strconv"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/render"
@@ -148,6 +150,52 @@ func FuzzSpread(f *testing.F) {
 			}
 		}
 	})
+}
+
+// Sheets of every shape stay clean; those too small for words of 2.5 mm get a
+// reduced drawing that claims no scale.
+func TestEverySheet(t *testing.T) {
+	spec := cove()
+	spec.Drum.Label = "青い drum \U0001F600\n" // letters the face lacks leave a mark
+	silos := []geometry.Silo{solved(t, spec), solved(t, little()), solved(t, large())}
+	for _, z := range []Size{{Width: 100, Height: 170}, {Width: 160, Height: 230}, {Width: 175, Height: 170}, {Width: 176, Height: 244},
+		{Width: 240, Height: 210}, {Width: 200, Height: 200}, {Width: 248, Height: 178}, {Width: 250, Height: 216},
+		{Width: 400, Height: 277}, {Width: 574, Height: 821}} {
+		for _, s := range silos {
+			for _, v := range All() {
+				d := v.Draw(s, z)
+				if (d.Width-z.Width).Abs() > 1e-6 || (d.Height-z.Height).Abs() > 1e-6 {
+					t.Errorf("%v × %v: %s is %v × %v", z.Width, z.Height, v.ID, d.Width, d.Height)
+				}
+				if err := render.Check(d); err != nil {
+					t.Errorf("%v × %v: %s: %v", z.Width, z.Height, v.ID, err)
+				}
+				for _, o := range render.Overlaps(d) {
+					t.Errorf("%v × %v: %s: %s", z.Width, z.Height, v.ID, o)
+				}
+				none := false
+				for _, w := range d.Texts {
+					none = none || w.Words == noScale
+				}
+				if small := z.Width < 176 || z.Height < 176; small && !none {
+					t.Errorf("%v × %v: %s is reduced and does not say so", z.Width, z.Height, v.ID)
+				}
+			}
+		}
+	}
+}
+
+// The same silo gives the same drawing.
+func TestSameAgain(t *testing.T) {
+	for _, v := range All() {
+		one, two := v.Draw(solved(t, cove()), sizes["A4"]), v.Draw(solved(t, cove()), sizes["A4"])
+		if diff := cmp.Diff(one, two); diff != "" {
+			t.Errorf("%s: %s", v.ID, diff)
+		}
+	}
+	if diff := cmp.Diff(Steps(solved(t, cove())), Steps(solved(t, cove()))); diff != "" {
+		t.Error(diff)
+	}
 }
 
 // Drums of many shapes, each with its own lattice, joints and places round the

@@ -19,3 +19,11 @@ func pipeWords(p geometry.PipeRef) string {
 	}
 	return keep(p.Size+" mm") + " pipe"
 }
+
+// pipeSize is its size alone.
+func pipeSize(p geometry.PipeRef) string {
+	if strings.HasPrefix(p.Series, "sch") || strings.HasPrefix(p.Series, "sdr") {
+		return keep("NPS " + p.Size)
+	}
+	return keep(p.Size + " mm")
+}

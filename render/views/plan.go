@@ -46,8 +46,3 @@ func polar(r length, a float64) path.Point {
 }
 
 func radius(p path.Point) length { return length(math.Hypot(float64(p.X), float64(p.Y))) }
-func bearing(p path.Point) float64 {
-	return math.Atan2(float64(p.Y), float64(p.X))
-}
-
-func c2(x, y length) path.Point { return path.Pt(x, y) }

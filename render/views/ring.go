@@ -25,7 +25,7 @@ func Ring(s geometry.Silo, size Size) render.Drawing {
 	d.Line(render.Centre, v.pt(0, -out-20), v.pt(0, out+20))
 	// the joint lies at the top, a saw cut wide on paper
 	j := math.Pi / 2
-	d.Line(render.Outline, v.pt(polar(r.InnerRadius, j).X, polar(r.InnerRadius, j).Y), v.pt(polar(out, j).X, polar(out, j).Y))
+	d.Line(render.Outline, v.pt(0, r.InnerRadius), v.pt(0, out))
 	var screws []float64
 	at := j + float64(r.JointEdge/r.InnerRadius)
 	for i := range r.Screws {
@@ -36,7 +36,6 @@ func Ring(s geometry.Silo, size Size) render.Drawing {
 		d.Line(render.Centre, v.pt(q.X, q.Y), v.pt(w.X, w.Y))
 	}
 	on := func(rad length, a float64) path.Point { q := polar(rad, a); return v.pt(q.X, q.Y) }
-	last := screws[len(screws)-1]
 	near := screws[0]
 	for _, a := range screws {
 		if math.Cos(a) > math.Cos(near)-1e-9 {
@@ -45,7 +44,6 @@ func Ring(s geometry.Silo, size Size) render.Drawing {
 	}
 	d.planNotes(p, []note{
 		{on(out, j), fmt.Sprintf("joint: ends meet; a screw %s from each end", keep(d.both(r.JointEdge))), false},
-		{on(out, last), "", false},
 		{on(r.InnerRadius, near), fmt.Sprintf("%d screws %s × %s in all, evenly: %s along the inner face, dividers at %s", r.Screws,
 			screwWords(s.Spec.Screws), keep(d.both(s.Spec.Screws.Length)), keep(d.both(r.Step)), keep(d.both(r.Chord))), false},
 		{on(r.InnerRadius, -math.Pi/5), fmt.Sprintf("sealant bead %s square along the upper edge, %s round", keep(d.both(s.Spec.Sealant.Bead)), keep(d.both(s.Sealant.Run))), false},

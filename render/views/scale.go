@@ -17,6 +17,9 @@ type scale struct {
 // that need a larger sheet.
 var scales = []scale{{"2:1", 2}, {"1:1", 1}, {"1:2", 0.5}, {"1:5", 0.2}, {"1:10", 0.1}, {"1:20", 0.05}, {"1:50", 0.02}, {"1:100", 0.01}}
 
+// noScale names what is drawn to no scale.
+const noScale = "not to scale"
+
 // fit is the largest scale, most at most, at which a thing w by h goes into a
 // room; a thing too large for all of them is drawn without a scale.
 func fit(w, h, roomW, roomH length, most float64) scale {
@@ -25,7 +28,7 @@ func fit(w, h, roomW, roomH length, most float64) scale {
 			return s
 		}
 	}
-	return scale{"not to scale", max(1e-6, min(float64(roomW/w), float64(roomH/h)))}
+	return scale{noScale, max(1e-6, min(float64(roomW/w), float64(roomH/h)))}
 }
 
 // view places a model on the sheet: model millimetres times k, its origin at at.
@@ -101,7 +104,7 @@ func inner(b path.Box, left, right, top, bottom length) path.Box {
 // left below.
 func (d *sheet) heading(b path.Box, name string, sc scale) path.Box {
 	words := name
-	if sc.name != "" {
+	if sc.name != "" && d.less == 1 {
 		words += "   " + sc.name
 	}
 	d.fitWords(path.Pt(b.Min.X, b.Max.Y-small), boxW(b), small, true, words)

@@ -21,8 +21,10 @@ import (
 type length = measure.Length
 
 // Size is the room a drawing has and what its title strip says. Width and
-// Height count the frame; a page's margins do not belong to it. A view is
-// clean from 175 × 170 mm up. Empty words leave their cell empty, for a pen.
+// Height, both more than 0, count the frame; a page's margins do not belong to
+// it. Room under 176 × 244 mm upright or 248 × 178 mm lying gets a drawing of
+// that size reduced, which then says "not to scale". Empty words leave their
+// cell empty, for a pen.
 type Size struct {
 	Width, Height length
 	Sheet         string // such as "3 of 12"
@@ -49,6 +51,7 @@ type sheet struct {
 	drum  string
 	part  string
 	area  path.Box        // what the frame and the title strip leave
+	less  float64         // how much larger it is drawn than its room is; 1 when to scale
 	avoid [][4]path.Point // places sections leave clear, such as a screw in them
 }
 
@@ -56,7 +59,13 @@ func begin(s geometry.Silo, size Size, title, part string) *sheet {
 	for _, w := range []*string{&size.Sheet, &size.Job, &size.Revision, &size.Date} {
 		*w = plain(*w)
 	}
-	d := &sheet{units: s.Spec.Units, size: size, drum: plain(s.Spec.Drum.Label), part: plain(part)}
+	leastW, leastH := length(176), length(244)
+	if size.Width > size.Height*1.15 {
+		leastW, leastH = 248, 178
+	}
+	less := max(1, float64(leastW/size.Width), float64(leastH/size.Height))
+	size.Width, size.Height = size.Width*length(less), size.Height*length(less)
+	d := &sheet{less: less, units: s.Spec.Units, size: size, drum: plain(s.Spec.Drum.Label), part: plain(part)}
 	d.Title = title
 	d.Description = part + ", drum " + d.drum
 	d.Width, d.Height = size.Width, size.Height
@@ -68,6 +77,9 @@ func begin(s geometry.Silo, size Size, title, part string) *sheet {
 // finish writes the title strip, breaks thin lines at words and returns the
 // drawing.
 func (d *sheet) finish(main scale) render.Drawing {
+	if d.less > 1 {
+		main.name = noScale
+	}
 	d.strip(main)
 	d.fitWords(path.Pt(inset, stripTall+1.4), d.size.Width-2*inset, caption, false,
 		"Round the wall: from the datum line to the right, facing the wall. Heights: up from the ground or the foot, down from the rim.")
@@ -75,7 +87,13 @@ func (d *sheet) finish(main scale) render.Drawing {
 		d.Texts[i].Words = plain(d.Texts[i].Words)
 	}
 	d.breakAtWords()
-	return d.Drawing
+	if d.less == 1 {
+		return d.Drawing
+	}
+	out := render.Drawing{Title: d.Title, Description: d.Description,
+		Width: d.Width / length(d.less), Height: d.Height / length(d.less)}
+	out.Place(d.Drawing, path.Point{}, 1/d.less)
+	return out
 }
 
 // plain replaces letters the printing face lacks, so that a label in any

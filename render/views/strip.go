@@ -86,7 +86,7 @@ func (d *sheet) fitWords(at path.Point, room, size length, bold bool, words stri
 
 // scaleBar draws a bar a whole number of inches and one of millimetres long.
 func (d *sheet) scaleBar(at path.Point, room length, sc scale) {
-	if sc.name == "" || sc.name == "not to scale" {
+	if sc.name == "" || sc.name == noScale {
 		return
 	}
 	room -= 16
