@@ -13,7 +13,7 @@ import (
 func Assembly(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Assembly", "drum silo, section")
 	seatedBox, rest := rows(d.area, 0.42, 5)
-	apartBox, hangBox := columns(rest, 0.56, 5)
+	apartBox, hangBox := columns(rest, 0.53, 5)
 	if boxW(d.area) > boxH(d.area)*1.15 {
 		left, right := columns(d.area, 0.66, 6)
 		apartBox = right
@@ -245,8 +245,21 @@ func (d *sheet) hanging(b path.Box, s geometry.Silo) {
 	zb := s.Outlet.Height - s.Spec.Pipe.OutletAboveScreen
 	top, low := max(st.Rim, st.Rim+p.RimAbove), min(0, zb)
 	out := s.Spec.Drum.Outside/2 + couplingLong(s.Outlet)
-	col := length(36)
-	in := inner(b, 2, col+2, 8, 4)
+	words := []string{
+		"A  pipe silo, hung by its outlet",
+		"B  stand-off " + keep(d.both(p.StandOff)),
+		"C  gap behind " + keep(d.both(p.Round)),
+		"D  screen, " + keep(d.both(p.Under)) + " above the mesh",
+	}
+	if p.Under < 0 {
+		words[3] = "D  screen, " + keep(d.both(-p.Under)) + " below the mesh: it does not hang free"
+	}
+	if p.Round < 0 {
+		words[2] = "C  no gap behind: " + keep(d.both(-p.Round)) + " too wide"
+	}
+	const col length = 9
+	under := listTall(boxW(b)-2, words...) + 1
+	in := inner(b, 2, col+2, 8, under+9)
 	sc := fit(r+out, top-low, boxW(in), boxH(in), 1)
 	b = d.heading(b, "Pipe silo hung in the body", sc)
 	k := length(sc.k)
@@ -269,14 +282,14 @@ func (d *sheet) hanging(b path.Box, s geometry.Silo) {
 	x2 := side * (bore - s.Outlet.Coupling.FaceGap - couplingLong(s.Outlet))
 	d.pipeBetween(v, near-side*p.Wall-side*25.4, x2, s.Outlet.Height, p.Hole.PipeOutside)
 	far := axis - side*p.Outside/2
-	ns := []note{
-		{pipe.pt(0, 0), "screen, " + keep(d.both(p.Under)) + " above the mesh", false},
-		{pipe.pt(-side*(p.Outside/2-p.Wall/2), s.Spec.Pipe.Length*0.86), "pipe silo", false},
-		{v.pt((near+x2)/2, s.Outlet.Height+p.Hole.PipeOutside/2), "stand-off " + keep(d.both(p.StandOff)), false},
-		{v.pt((far-side*bore)/2, zb+20), "gap behind " + keep(d.both(p.Round)), true},
-	}
-	lim := v.x(max(r, side*out)) + 3
-	d.notes(max(lim, b.Max.X-col-2), 1, col, b.Min.Y, b.Max.Y, ns)
+	bottom := v.y(low)
+	d.notes(v.x(max(r, side*out))+1, 1, col, bottom-7, b.Max.Y, []note{
+		{pipe.pt(-side*(p.Outside/2-p.Wall/2), s.Spec.Pipe.Length*0.86), "A", false},
+		{v.pt((near+x2)/2, s.Outlet.Height+p.Hole.PipeOutside/2), "B", false},
+		{v.pt((far-side*bore)/2, max(zb+20, st.Rim*0.25)), "C", true},
+		{pipe.pt(0, 0), "D", false},
+	})
+	d.list(path.Box{Min: b.Min, Max: path.Pt(b.Max.X, b.Min.Y+under)}, words...)
 }
 
 // cutPipe draws the pipe silo in section, its screened end at v's origin and
