@@ -24,6 +24,7 @@ func All() []View {
 		{"ring", "Retaining ring", false, Ring},
 		{"mesh-disc", "Mesh disc", false, MeshDisc},
 		{"pipe-silo", "Pipe silo", true, PipeSilo},
-		{"joints", "Joints", false, Joints},
+		{"pipe-joints", "Outlet and inlet", false, PipeJoints},
+		{"foot-joints", "Drain and ring", false, FootJoints},
 	}
 }

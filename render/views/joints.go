@@ -8,25 +8,27 @@ import (
 	"silowright/render"
 )
 
-// Joints draws every joint of the drum silo in section, each at its own scale:
-// outlet, inlet, drain, and ring with mesh, screw and sealant.
-func Joints(s geometry.Silo, size Size) render.Drawing {
-	d := begin(s, size, "Joints", "drum silo, sections")
-	var b [4]path.Box
+// PipeJoints draws the joints pipe goes through, outlet and inlet, in section.
+func PipeJoints(s geometry.Silo, size Size) render.Drawing {
+	d := begin(s, size, "Outlet and inlet", "joints in section")
+	one, two := d.halves(0.52)
+	return d.finish(named(d.wallJoint(one, s.Outlet, "Outlet"), d.wallJoint(two, s.Inlet, "Inlet")))
+}
+
+// FootJoints draws the drain, and the ring with mesh, screw and sealant, in
+// section.
+func FootJoints(s geometry.Silo, size Size) render.Drawing {
+	d := begin(s, size, "Drain and ring", "joints in section")
+	one, two := d.halves(0.45)
+	return d.finish(named(d.wallJoint(one, s.Drain, "Drain"), d.ringJoint(two, s)))
+}
+
+// halves divides the sheet for two details: side by side when it lies wide.
+func (d *sheet) halves(f float64) (one, two path.Box) {
 	if boxW(d.area) > boxH(d.area)*1.15 {
-		left, right := columns(d.area, 0.5, 8)
-		b[0], b[1] = rows(left, 0.5, 4)
-		b[2], b[3] = rows(right, 0.36, 4)
-	} else {
-		upper, lower := rows(d.area, 0.485, 3)
-		b[0], b[1] = rows(upper, 0.53, 3)
-		b[2], b[3] = rows(lower, 0.39, 3)
+		return columns(d.area, 0.5, 8)
 	}
-	one := d.wallJoint(b[0], s.Outlet, "Outlet")
-	d.wallJoint(b[1], s.Inlet, "Inlet")
-	d.wallJoint(b[2], s.Drain, "Drain")
-	d.ringJoint(b[3], s)
-	return d.finish(scale{"as noted", one.k})
+	return rows(d.area, f, 4)
 }
 
 // wallJoint draws a joint in the level section through its middle: the wall

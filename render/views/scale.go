@@ -60,18 +60,6 @@ func dual(l length, u measure.Unit) string {
 	return strings.Replace(l.Both(u), " mm", "", 1)
 }
 
-// split divides a box: the first part gets the fraction f of its height from
-// the top (of its width from the left when it lies wide).
-func split(b path.Box, f float64, gap length) (first, second path.Box) {
-	first, second = b, b
-	if w, h := b.Max.X-b.Min.X, b.Max.Y-b.Min.Y; w > h*1.15 {
-		x := b.Min.X + w*length(f)
-		first.Max.X, second.Min.X = x-gap/2, x+gap/2
-		return first, second
-	}
-	return rows(b, f, gap)
-}
-
 // rows divides a box into an upper part, the fraction f of its height, and a
 // lower.
 func rows(b path.Box, f float64, gap length) (upper, lower path.Box) {
