@@ -43,10 +43,11 @@ func (m Affine) Apply(p Point) Point {
 	return Pt(measure.Length(m.A*x+m.C*y)+m.E, measure.Length(m.B*x+m.D*y)+m.F)
 }
 
-// round reports whether circles stay circles under m.
+// round reports whether circles stay circles under m, to a part in 10¹².
 func (m Affine) round() bool {
-	const eps = 1e-12
-	return math.Abs(m.A*m.A+m.B*m.B-m.C*m.C-m.D*m.D) < eps && math.Abs(m.A*m.C+m.B*m.D) < eps
+	x, y := m.A*m.A+m.B*m.B, m.C*m.C+m.D*m.D
+	eps := 1e-12 * (x + y)
+	return math.Abs(x-y) <= eps && math.Abs(m.A*m.C+m.B*m.D) <= eps
 }
 
 // Transform returns the path moved by m. Arcs stay arcs where circles stay

@@ -158,15 +158,12 @@ func (s step) turns() []float64 {
 			a := float64(c[3] - 3*c[2] + 3*c[1] - c[0])
 			b := float64(2 * (c[2] - 2*c[1] + c[0]))
 			d := float64(c[1] - c[0])
-			if math.Abs(a) < 1e-12 {
-				if b != 0 {
-					add(-d / b)
-				}
-				continue
-			}
+			// The form that does not subtract like from like: where rounding
+			// leaves a tiny a, the usual one loses the root that counts.
 			if disc := b*b - 4*a*d; disc >= 0 {
-				add((-b + math.Sqrt(disc)) / (2 * a))
-				add((-b - math.Sqrt(disc)) / (2 * a))
+				q := -(b + math.Copysign(math.Sqrt(disc), b)) / 2
+				add(q / a)
+				add(d / q)
 			}
 		}
 	}
