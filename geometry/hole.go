@@ -85,7 +85,9 @@ func (h *Hole) fitCouplings(q HoleSpec, p stock.Pipe) {
 	c.FaceGap = Sagitta(q.Radius, c.Outside)
 	c.Cover = (c.Outside - h.Diameter) / 2
 	c.WorstCover = c.Cover - maxLength(0, h.Clearance)/2
-	c.Grip = q.Wall + c.FaceGap + Sagitta(q.Radius-q.Wall, h.Diameter)
+	// Outside, the flat face stands on the wall's crown line; inside, its two
+	// sides touch the hollow wall.
+	c.Grip = q.Wall + Sagitta(q.Radius-q.Wall, c.Outside)
 	c.Fill = (q.Nipple - c.Grip) / 2
 	h.Footprint = c.Outside
 	h.Coupling = c

@@ -127,8 +127,9 @@ func TestGrommetSaysHowSure(t *testing.T) {
 
 // ASTM D1785: 2 in Schedule 40 is 2.375 in outside; a 2 1/2 in hole clears it by
 // 0.125 in. ASTM D2466: socket 1.156 in deep; on an 11 in radius with a wall of
-// 3/16 in and a coupling of 2.8 in: gaps 0.0894 and 0.0727, grip 0.3496, so
-// a 2 in nipple fills (2 − 0.3496)/2 = 0.8252 in.
+// 3/16 in and a coupling of 2.8 in the inner face touches 10.8125 −
+// √(10.8125² − 1.4²) = 0.0910 in from the wall: grip 0.2785, so a 2 in nipple
+// fills (2 − 0.2785)/2 = 0.8607 in.
 func TestNippleFill(t *testing.T) {
 	h, err := SolveHole(HoleSpec{Pipe: PipeRef{"2", "sch40"}, Saw: 2.5 * inch, Joint: JointCouplings, Nipple: 2 * inch,
 		Radius: 11 * inch, Wall: 0.1875 * inch, Fittings: Fittings{Couplings: map[string]CouplingMeasure{"2": {Outside: 2.8 * inch}}}})
@@ -137,8 +138,8 @@ func TestNippleFill(t *testing.T) {
 	}
 	near(t, "clearance", h.Clearance, 0.125*inch, 1e-6)
 	near(t, "socket", h.Coupling.Depth, 1.156*inch, 1e-6)
-	near(t, "grip", h.Coupling.Grip, 0.3496*inch, 0.005)
-	near(t, "fill", h.Coupling.Fill, 0.8252*inch, 0.005)
+	near(t, "grip", h.Coupling.Grip, 0.2785*inch, 0.005)
+	near(t, "fill", h.Coupling.Fill, 0.8607*inch, 0.005)
 	near(t, "cover", h.Coupling.Cover, 0.15*inch, 1e-6)
 	near(t, "worst cover", h.Coupling.WorstCover, 0.0875*inch, 1e-6)
 }

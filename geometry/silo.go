@@ -122,7 +122,7 @@ type CouplingFit struct {
 	Cover          length // coupling past the hole, centred
 	WorstCover     length // the same with the pipe pushed to one side
 	Nipple         length
-	Grip           length // wall and the gaps under both faces: what the nipple spans between the sockets
+	Grip           length // between the two faces: wall, and the hollow under the inner one
 	Fill           length // nipple inside each socket
 	Measured       bool   // the job measured the coupling's outside
 	Standing       string // of the outside and the depth when it did not

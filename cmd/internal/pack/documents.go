@@ -15,7 +15,7 @@ func sheetsPack(p *plan.Plan, tilings []laid) sheets.Pack {
 		Name: p.Job.Name, Units: p.Job.Units, Revision: "revision " + revision,
 		DrumSilos: p.Job.DrumSilos, PipeSilos: p.Job.PipeSilos,
 		Silos: p.Silos, Findings: p.Findings, Defaulted: p.Job.Defaulted,
-		Bill: billPages(p), FirstSerial: 1,
+		Bill: billPages(p), Pictures: stepPictures(p), FirstSerial: 1,
 	}
 	for _, c := range p.Cuts {
 		out.Cuts = append(out.Cuts, sheets.CutRow{Stock: c.From, Piece: c.Piece, Drum: c.Drum, Count: c.Count,

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"silowright/cmd/internal/plan"
+	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/geometry/path"
 	"silowright/render"
@@ -34,30 +35,45 @@ type drawingPage struct {
 	title string
 }
 
-// drawingPages draws every view of every kind.
-func drawingPages(p *plan.Plan, paper sheets.Paper, revision string) []drawingPage {
-	all := views.All()
-	var out []drawingPage
+// drawingPages draws every view of every kind, those of pipe silos only where
+// some are built.
+func drawingPages(p *plan.Plan, paper sheets.Paper) []drawingPage {
+	type due struct {
+		silo geometry.Silo
+		view views.View
+	}
+	var dues []due
 	for i, s := range p.Silos {
-		for j, v := range all {
-			page := paper
-			if v.Wide {
-				page.Width, page.Height = paper.Height, paper.Width
+		for _, v := range views.All() {
+			if !v.Pipe || p.Batches[i].Pipe > 0 {
+				dues = append(dues, due{s, v})
 			}
-			d := v.Draw(s, views.Size{
-				Width: page.Width - bindMargin - edgeMargin, Height: page.Height - 2*edgeMargin,
-				Sheet: fmt.Sprintf("%d of %d", i*len(all)+j+1, len(all)*len(p.Silos)),
-				Job:   p.Job.Name, Revision: revision,
-			})
-			sheet := render.Drawing{Title: d.Title, Description: d.Description, Width: page.Width, Height: page.Height}
-			sheet.Place(d, path.Pt(bindMargin, edgeMargin), 1)
-			sheet.Words(path.Pt(bindMargin, edgeMargin/2-1), 2.5, render.Left, datumNote)
-			title := d.Title
-			if len(p.Silos) > 1 {
-				title += ", drum kind " + s.Spec.Drum.Label
-			}
-			out = append(out, drawingPage{sheet, title})
 		}
+	}
+	var out []drawingPage
+	for i, d := range dues {
+		drawing := d.view.Draw(d.silo, views.Size{
+			Width: paper.Width - bindMargin - edgeMargin, Height: paper.Height - 2*edgeMargin,
+			Sheet: fmt.Sprintf("%d of %d", i+1, len(dues)), Job: p.Job.Name, Revision: revision,
+		})
+		sheet := render.Drawing{Title: drawing.Title, Description: drawing.Description, Width: paper.Width, Height: paper.Height}
+		sheet.Place(drawing, path.Pt(bindMargin, edgeMargin), 1)
+		sheet.Words(path.Pt(bindMargin, edgeMargin/2-1), 2.5, render.Left, datumNote)
+		title := d.view.Title
+		if len(p.Silos) > 1 {
+			title += ", drum kind " + d.silo.Spec.Drum.Label
+		}
+		out = append(out, drawingPage{sheet, title})
+	}
+	return out
+}
+
+// stepPictures are the small pictures of the build steps, drawn from the first
+// kind.
+func stepPictures(p *plan.Plan) map[string]render.Drawing {
+	out := map[string]render.Drawing{}
+	for _, s := range views.Steps(p.Silos[0]) {
+		out[s.ID] = s.Picture
 	}
 	return out
 }

@@ -191,7 +191,7 @@ func documents(b *pdf.Book, s sheets.Section, m *Made) error {
 
 // drawings adds the shop drawings.
 func drawings(b *pdf.Book, p *plan.Plan, o Options, m *Made) error {
-	for _, d := range drawingPages(p, o.Page, revision) {
+	for _, d := range drawingPages(p, o.Page) {
 		if err := b.Page(d.page, "Drawing: "+d.title, 0); err != nil {
 			return err
 		}
