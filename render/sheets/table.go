@@ -74,8 +74,8 @@ func (f *flow) table(t table) {
 			cells = f.breakRow(t, xs, r)
 		}
 		whole := rowHeight(cells, t.tall)
-		if cells[0].cell.band {
-			whole += 14 // a title stays with a row below it
+		if cells[0].cell.band && i+1 < len(t.rows) { // a title stays with the row below it
+			whole += rowHeight(f.breakRow(t, xs, t.rows[i+1]), t.tall)
 		}
 		if i > 0 && f.y+whole > f.bottom() && (whole <= f.bottom()-topY-headH || f.y+lead(small)+2*padY > f.bottom()) {
 			f.turn()

@@ -26,9 +26,6 @@ const (
 	edgeMargin measure.Length = 10
 )
 
-// datumNote stands under every drawing.
-const datumNote = "Round the wall: from the datum line to the right, facing the wall. Heights: up from ground or foot, or down from the rim."
-
 // drawingPage is one shop drawing on its sheet.
 type drawingPage struct {
 	page  render.Drawing
@@ -58,7 +55,6 @@ func drawingPages(p *plan.Plan, paper sheets.Paper) []drawingPage {
 		})
 		sheet := render.Drawing{Title: drawing.Title, Description: drawing.Description, Width: paper.Width, Height: paper.Height}
 		sheet.Place(drawing, path.Pt(bindMargin, edgeMargin), 1)
-		sheet.Words(path.Pt(bindMargin, edgeMargin/2-1), 2.5, render.Left, datumNote)
 		title := d.view.Title
 		if len(p.Silos) > 1 {
 			title += ", drum kind " + d.silo.Spec.Drum.Label
