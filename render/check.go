@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"silowright/geometry/measure"
 	"silowright/geometry/path"
 )
 
@@ -14,7 +15,8 @@ var ErrDrawing = errors.New("drawing")
 const pageSlack length = 0.05
 
 // Check refuses a drawing that cannot be printed faithfully: a number that is
-// not finite, a rune that is not in the fonts, words or lines off the page.
+// not finite, a path without a beginning, a layer that is none, a rune that is
+// not in the fonts, words or lines off the page.
 func Check(d Drawing) error {
 	bad := func(format string, args ...any) error {
 		return fmt.Errorf("%w %q: %w", ErrDrawing, d.Title, fmt.Errorf(format, args...))
@@ -26,10 +28,19 @@ func Check(d Drawing) error {
 		if !f.Path.Finite() || !(f.Shade >= 0 && f.Shade <= 1) {
 			return bad("a fill is not finite")
 		}
+		if !begun(f.Path) {
+			return bad("a fill does not begin with a move")
+		}
 	}
 	for i, s := range d.Strokes {
 		if !s.Path.Finite() {
 			return bad("stroke %d is not finite", i)
+		}
+		if !begun(s.Path) {
+			return bad("stroke %d does not begin with a move", i)
+		}
+		if !known(s.Layer) {
+			return bad("stroke %d is on no layer", i)
 		}
 		if b := s.Path.Bounds(); off(d, b.Min) || off(d, b.Max) {
 			return bad("a %s line from (%.1f, %.1f) to (%.1f, %.1f) mm is off the page of %.1f × %.1f", s.Layer.Group(),
@@ -37,8 +48,11 @@ func Check(d Drawing) error {
 		}
 	}
 	for _, t := range d.Texts {
-		if !t.At.X.Finite() || !t.At.Y.Finite() || !t.Size.Finite() || t.Size <= 0 {
+		if !t.At.X.Finite() || !t.At.Y.Finite() || !t.Size.Finite() || t.Size <= 0 || !measure.Length(t.Turn).Finite() {
 			return bad("%q stands nowhere", t.Words)
+		}
+		if !known(t.Layer) {
+			return bad("%q is on no layer", t.Words)
 		}
 		if err := missingGlyph(t.Words); err != nil {
 			return bad("%w", err)
@@ -51,6 +65,12 @@ func Check(d Drawing) error {
 	}
 	return nil
 }
+
+// begun reports whether a path says where its first segment starts.
+func begun(p path.Path) bool { return len(p) == 0 || p[0].Kind == path.Move }
+
+// known reports whether a layer is one that is drawn.
+func known(l Layer) bool { return l >= Cut && l <= Water }
 
 func off(d Drawing, p path.Point) bool {
 	return p.X < -pageSlack || p.Y < -pageSlack || p.X > d.Width+pageSlack || p.Y > d.Height+pageSlack

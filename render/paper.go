@@ -25,9 +25,12 @@ var papers = []Paper{
 	{Name: "ARCH-C", Width: 18 * in, Height: 24 * in}, {Name: "ARCH-D", Width: 24 * in, Height: 36 * in}, {Name: "ARCH-E", Width: 36 * in, Height: 48 * in}, {Name: "ARCH-E1", Width: 30 * in, Height: 42 * in},
 }
 
-// The sizes a printer can take: from a postcard to a 2 m banner.
+// The sizes a printer can take: from A5 (ISO 216), which just holds the check
+// square and its words, to the largest page a PDF file may have (14 400 points,
+// ISO 32000-1 annex C).
 const (
-	minPaper length = 120
+	minPaper length = 148
+	minLong  length = 210
 	maxPaper length = 5000
 )
 
@@ -54,8 +57,9 @@ func PaperNamed(s string, u measure.Unit) (Paper, error) {
 		pw, errW := measure.ParseLength(w, u)
 		ph, errH := measure.ParseLength(h, u)
 		if errW == nil && errH == nil {
-			if pw < minPaper || ph < minPaper || pw > maxPaper || ph > maxPaper {
-				return Paper{}, fmt.Errorf("%q: a side is outside %s to %s; hint: give the sheet's own size", s, minPaper.Both(u), maxPaper.Both(u))
+			if min(pw, ph) < minPaper || max(pw, ph) < minLong || max(pw, ph) > maxPaper {
+				return Paper{}, fmt.Errorf("%q: a sheet is from %s by %s (A5) to %s a side; hint: give the sheet's own size",
+					s, minPaper.Both(u), minLong.Both(u), maxPaper.Both(u))
 			}
 			return Paper{Name: s, Width: pw, Height: ph}, nil
 		}

@@ -60,5 +60,5 @@ func (s Stretch) String() string {
 	if s.None() {
 		return ""
 	}
-	return fmt.Sprintf("drawn × %.4f across, × %.4f up for the printer measured; print at 100 %%", s.X(), s.Y())
+	return fmt.Sprintf("print at 100 %%: drawn × %.4f across, × %.4f up for the printer measured", s.X(), s.Y())
 }

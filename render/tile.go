@@ -11,11 +11,15 @@ import (
 type Tiling struct {
 	Sheet      Paper // as it lies
 	Cols, Rows int
+	Margin     length     // kept free on every side
 	Overlap    length     // of neighbouring windows
 	Window     path.Point // width and height of the part one sheet shows
 	At         path.Point // where that part's lower left corner stands on the sheet
 	Tiles      []Tile     // row by row from the top, empty ones left out
 	Empty      int        // how many were left out
+
+	whole Drawing    // what is laid
+	boxes []path.Box // round each of its strokes
 }
 
 // Tile is one sheet of a Tiling.
@@ -30,9 +34,18 @@ func (t Tile) Name() string { return fmt.Sprintf("%c%d", 'A'+rune(t.Col%26), t.R
 // Strips kept free on every sheet, inside the margin: words below, a ruler on
 // the left.
 const (
-	footStrip length = 26
-	sideStrip length = 9
+	footStrip   length = 26
+	narrowStrip length = 38 // the same, where lines of words are short
+	sideStrip   length = 9
 )
+
+// foot is the strip below a window on a sheet this wide.
+func foot(width length) length {
+	if width < 190 {
+		return narrowStrip
+	}
+	return footStrip
+}
 
 // sheetSlack keeps a rounding error from adding an empty sheet.
 const sheetSlack length = 0.05
@@ -45,7 +58,7 @@ func Lay(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 		return Tiling{}, err
 	}
 	if paper.Roll {
-		paper.Height = d.Height + 2*margin + footStrip
+		paper.Height = d.Height + 2*margin + foot(paper.Width)
 		return layOn(d, paper, margin, overlap)
 	}
 	up, errUp := layOn(d, paper, margin, overlap)
@@ -62,10 +75,17 @@ func Lay(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 }
 
 func layOn(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
-	t := Tiling{Sheet: paper, Overlap: overlap}
+	t := Tiling{Sheet: paper, Margin: margin, Overlap: overlap, whole: d}
+	for _, s := range d.Strokes {
+		t.boxes = append(t.boxes, s.Path.Bounds())
+	}
 	w := paper.Width - 2*margin - sideStrip
-	h := paper.Height - 2*margin - footStrip
-	if !(margin >= 0) || !(overlap >= 0) || w <= 2*overlap || (h <= 2*overlap || h < 40) && !paper.Roll || w < 40 {
+	h := paper.Height - 2*margin - foot(paper.Width)
+	if !(overlap >= minOverlap) {
+		return t, fmt.Errorf("paper %s: sheets that overlap by %s mm cannot be lined up, at least %s mm; hint: leave the overlap as it is",
+			paper.Name, overlap.Metric(), minOverlap.Metric())
+	}
+	if !(margin >= 0) || w <= 2*overlap || (h <= 2*overlap || h < 40) && !paper.Roll || w < 40 {
 		return t, fmt.Errorf("paper %s: margin %s mm and overlap %s mm leave nothing to print on; hint: smaller ones, or larger paper",
 			paper.Name, margin.Metric(), overlap.Metric())
 	}
@@ -81,17 +101,15 @@ func layOn(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 	}
 	// Where one sheet holds it, the window is the drawing's own size; else the
 	// windows share what is left over so that the sheets are alike.
-	share := func(total, window length, n int) length {
-		return min(window, (total+length(n-1)*overlap)/length(n))
-	}
-	t.Window = path.Pt(share(d.Width, w, t.Cols), share(d.Height, h, t.Rows))
-	t.At = path.Pt(margin+sideStrip+(w-t.Window.X)/2, margin+footStrip+(h-t.Window.Y)/2)
+	share := func(total length, n int) length { return (total + length(n-1)*overlap) / length(n) }
+	t.Window = path.Pt(share(d.Width, t.Cols), share(d.Height, t.Rows))
+	t.At = path.Pt(margin+sideStrip+(w-t.Window.X)/2, margin+foot(paper.Width)+(h-t.Window.Y)/2)
 	for row := range t.Rows {
 		for col := range t.Cols {
 			x := length(col) * (t.Window.X - overlap)
 			y := d.Height - t.Window.Y - length(row)*(t.Window.Y-overlap)
 			tile := Tile{col, row, path.Box{Min: path.Pt(x, y), Max: path.Pt(x+t.Window.X, y+t.Window.Y)}}
-			if anyStroke(d, tile.Part) {
+			if t.anyStroke(tile.Part) {
 				t.Tiles = append(t.Tiles, tile)
 			} else {
 				t.Empty++
@@ -101,15 +119,23 @@ func layOn(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 	return t, nil
 }
 
-// anyStroke reports whether a line of d runs through the box.
-func anyStroke(d Drawing, b path.Box) bool {
-	q := [4]path.Point{b.Min, path.Pt(b.Max.X, b.Min.Y), b.Max, path.Pt(b.Min.X, b.Max.Y)}
-	for _, s := range d.Strokes {
-		if box := s.Path.Bounds(); !apart(box, q) && crosses(s.Path, q) {
+// anyStroke reports whether a line of the drawing runs through the box or
+// along its edge.
+func (t Tiling) anyStroke(b path.Box) bool {
+	b.Min = path.Pt(b.Min.X-sheetSlack, b.Min.Y-sheetSlack)
+	b.Max = path.Pt(b.Max.X+sheetSlack, b.Max.Y+sheetSlack)
+	q := corners(b)
+	for i, s := range t.whole.Strokes {
+		if !apart(t.boxes[i], q) && crosses(s.Path, q) {
 			return true
 		}
 	}
 	return false
+}
+
+// corners are a box's corners, counter-clockwise.
+func corners(b path.Box) [4]path.Point {
+	return [4]path.Point{b.Min, path.Pt(b.Max.X, b.Min.Y), b.Max, path.Pt(b.Min.X, b.Max.Y)}
 }
 
 // has reports whether the tiling prints a tile.
@@ -125,29 +151,4 @@ func (t Tiling) has(col, row int) bool {
 // place moves a point of the drawing to the tile's sheet.
 func (t Tiling) place(tile Tile, p path.Point) path.Point {
 	return path.Pt(p.X-tile.Part.Min.X+t.At.X, p.Y-tile.Part.Min.Y+t.At.Y)
-}
-
-// Joins are the places, in the drawing, of the match marks on a tile: three
-// along the middle of every overlap with a neighbour that is printed. The
-// neighbour has its marks at the same places.
-func (t Tiling) Joins(tile Tile) []path.Point {
-	var out []path.Point
-	b := tile.Part
-	half := t.Overlap / 2
-	for _, k := range []length{0.2, 0.5, 0.8} {
-		x, y := b.Min.X+k*(b.Max.X-b.Min.X), b.Min.Y+k*(b.Max.Y-b.Min.Y)
-		if t.has(tile.Col-1, tile.Row) {
-			out = append(out, path.Pt(b.Min.X+half, y))
-		}
-		if t.has(tile.Col+1, tile.Row) {
-			out = append(out, path.Pt(b.Max.X-half, y))
-		}
-		if t.has(tile.Col, tile.Row-1) {
-			out = append(out, path.Pt(x, b.Max.Y-half))
-		}
-		if t.has(tile.Col, tile.Row+1) {
-			out = append(out, path.Pt(x, b.Min.Y+half))
-		}
-	}
-	return out
 }
