@@ -13,8 +13,8 @@
 //
 //	drum
 //	pipe-sch40-2             pipe by series and nominal size, bought by length
-//	coupling-1-1/2           by pipe size
-//	grommet-1-1/2            by pipe size
+//	coupling-1-1/2           by pipe size; coupling-sewer-4 for inch sewer pipe
+//	grommet-1-1/2            likewise
 //	adapter-2x1-1/2          reducing adapter, large × small
 //	hose-adapter-1-1/2       from pipe to hose
 //	stopper-11               by number

@@ -56,7 +56,7 @@ func (t *takeoff) supply(i geometry.InletSpec, n int) {
 		sockets = 2
 	}
 	t.cement(sockets, n, forDrum, "on the inlet stub")
-	t.each("hose-adapter-"+slug(size), "adapter from "+size+" pipe to hose", Fittings, 1, n, forDrum, "on the inlet stub")
+	t.each("hose-adapter-"+slug(fits(i.Pipe)), "adapter from "+fits(i.Pipe)+" pipe to hose", Fittings, 1, n, forDrum, "on the inlet stub")
 	hose := ware{"hose-" + slug(size), "supply hose for the " + size + " adapter", Hose, Length}
 	t.use(hose, float64(n)*t.rates.HosePerInlet.MM(), 0, "%d × %s", n, t.rates.HosePerInlet.Both(t.units))
 	t.pieces(hose, Piece{Length: t.rates.HosePerInlet, Count: n})
@@ -121,8 +121,15 @@ func screwName(size string) string {
 
 // opening writes a mesh opening, which the trade gives in mm in either system.
 func opening(l measure.Length) string {
-	return fmt.Sprintf("%s mm (%.3f in)", trim(l.MM(), 3), l.Inches())
+	return fmt.Sprintf("%s mm (%.3f in)", inMicrometres(l), l.Inches())
 }
 
-// openingSlug is an opening in an item's name, to a hundredth of a millimetre.
-func openingSlug(l measure.Length) string { return trim(l.MM(), 2) + "-mm" }
+// openingSlug is an opening in an item's name. Screens are sold in steps as
+// small as 5 µm (0.120 and 0.125 mm, ISO 565), so two are told apart to 1 µm.
+func openingSlug(l measure.Length) string { return inMicrometres(l) + "-mm" }
+
+// inMicrometres writes l in mm to whole micrometres, half of one up, so that an
+// opening of 1/16 in is 1.588 however it was typed.
+func inMicrometres(l measure.Length) string {
+	return trim(math.Floor(math.Round(l.MM()*1e6)/1e3+0.5)/1e3, 3)
+}

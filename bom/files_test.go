@@ -159,6 +159,37 @@ func TestCuts(t *testing.T) {
 	}
 }
 
+// What is cut from a drum, and the two kerfs, make up the drum; the ring comes
+// from its strip and is not bought.
+func TestCutsMakeUpTheDrum(t *testing.T) {
+	silos := solved(t)
+	for _, s := range silos {
+		height := 2 * s.Spec.Saw.Kerf
+		var strip, ring measure.Length
+		for _, c := range CutList([]Batch{{s, 1, 1}}, measure.UnitInch) {
+			switch {
+			case c.Piece == "retaining ring strip":
+				height, strip = height+c.Width, c.Length
+			case c.From == "drum":
+				height += c.Length
+			case c.Piece == "retaining ring":
+				ring = c.Length
+			}
+		}
+		if d := height - s.Spec.Drum.Height; s.Spec.Saw.Kerf <= 0 || d > 1e-9 || d < -1e-9 {
+			t.Errorf("base, strip, body and two kerfs of %v are %v of %v mm", s.Spec.Saw.Kerf, height, s.Spec.Drum.Height)
+		}
+		if ring <= 0 || ring+s.Ring.Surplus-strip > 1e-9 || strip-ring-s.Ring.Surplus > 1e-9 {
+			t.Errorf("a ring of %v and a surplus of %v from a strip of %v", ring, s.Ring.Surplus, strip)
+		}
+	}
+	for _, n := range Takeoff(Batches(silos, 20, 12), DefaultRates(), measure.UnitInch) {
+		if strings.Contains(n.Item, "ring") || strings.Contains(n.Description, "retaining ring") {
+			t.Errorf("%s is bought, though it is made from the drum", n.Item)
+		}
+	}
+}
+
 // Every pipe that is cut is bought: lengths and kerfs of the cut list are the
 // takeoff's.
 func TestCutsAreBought(t *testing.T) {

@@ -5,6 +5,8 @@ import (
 	"math/big"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"silowright/bom/money"
 )
@@ -36,6 +38,13 @@ const (
 	largestPack  = 1e12
 )
 
+// longestText bounds what a field of words holds, in characters.
+const longestText = 200
+
+// unprintable tells control characters and such as turn the direction of text;
+// blanks have been made plain ones before.
+func unprintable(r rune) bool { return !unicode.IsPrint(r) }
+
 // row is a row of the file under its headings.
 type row struct {
 	fields []string
@@ -54,6 +63,14 @@ func (r row) offer(c money.Currency) (o Offer, ok bool, err error) {
 	o = Offer{Item: r.field("item"), Description: r.field("description"), Supplier: r.field("supplier"), Quoted: r.field("quoted")}
 	if o.Item == "" {
 		return o, false, fmt.Errorf("item: is empty; hint: the item's name, as silowright cost lists it")
+	}
+	for _, f := range []struct{ name, text string }{{"item", o.Item}, {"description", o.Description}, {"supplier", o.Supplier}} {
+		if strings.ContainsFunc(f.text, unprintable) {
+			return o, false, fmt.Errorf("%s: %.40q holds a character that cannot be printed; hint: type it anew", f.name, f.text)
+		}
+		if utf8.RuneCountInString(f.text) > longestText {
+			return o, false, fmt.Errorf("%s: %.40q is too long, allowed: %d characters; hint: is a quote missing at the end of a field?", f.name, f.text, longestText)
+		}
 	}
 	if len(r.fields) > len(r.at) {
 		return o, false, fmt.Errorf("%s: %d fields under %d headings; hint: write a decimal point, not a comma, and put quotes round a field that holds the separator",

@@ -17,7 +17,7 @@ func (t *takeoff) pipeSilos(b Batch) {
 		t.sawn(p.pipe, p.length, s.Spec.Saw.Kerf, n, forPipe, p.name)
 	}
 	t.joint(s.Pipe.Hole, s.Spec.Sealant, n, forPipe)
-	large, small := s.Spec.Outlet.Pipe.Size, s.Spec.Pipe.PipeOut.Size
+	large, small := fits(s.Spec.Outlet.Pipe), fits(s.Spec.Pipe.PipeOut)
 	t.each("adapter-"+slug(large)+"x"+slug(small), "reducing adapter "+large+" × "+small, Fittings, 1, n, forPipe, "on the short pipe")
 	t.cement(1, n, forPipe, "in the reducing adapter")
 	side := s.Pipe.ScreenSquare

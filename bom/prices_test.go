@@ -1,6 +1,7 @@
 package bom
 
 import (
+	"bytes"
 	"errors"
 	"strings"
 	"testing"
@@ -67,8 +68,11 @@ func TestReadPricesRefuses(t *testing.T) {
 		{head + "drum,,1,each,18,50,,\n", "p.csv:2: drum: 8 fields under 7 headings; hint: write a decimal point, not a comma"},
 		{head + "drum,,1,each,free,,\n", `p.csv:2: price: "free"`},
 		{head + "drum,,1,each,1e300,,\n", `p.csv:2: price: "1e300"`},
-		{head + "drum,,1,each,99999999999999999999,,\n", "amount too large"},
+		{head + "drum,,1,each,99999999999999999999,,\n", "amount too large; hint: at most USD 10,000,000,000,000.00"},
 		{head + ",,1,each,18,,\n", "p.csv:2: item: is empty"},
+		{head + "dr\x1b[31mum,,1,each,18,,\n", `p.csv:2: item: "dr\x1b[31mum" holds a character that cannot be printed; hint: `},
+		{head + "drum,,1,each,18,\u202eQuay,\n", "p.csv:2: supplier: "},
+		{head + "drum," + strings.Repeat("é", 201) + ",1,each,18,,\n", "is too long, allowed: 200 characters; hint: is a quote missing"},
 		{head + "drum,,1,dozen,18,,\n", `p.csv:2: unit: "dozen" is not known, allowed: each, mm, cm, m, in, ft, yd, mm2, cm2, m2, in2, ft2, yd2, mL, L, fl oz, pt, qt, gal`},
 		{head + "drum,,,each,18,,\n", `p.csv:2: pack: "" is not a quantity above 0`},
 		{head + "drum,,0,each,18,,\n", `p.csv:2: pack: "0" is not`},
@@ -127,8 +131,11 @@ func FuzzReadPrices(f *testing.F) {
 	f.Fuzz(func(t *testing.T, data []byte) {
 		l, err := ReadPrices("p.csv", strings.NewReader(string(data)), "USD")
 		if err != nil {
-			if strings.Contains(err.Error(), "%!") {
+			if strings.Contains(err.Error(), "%!") && !bytes.Contains(data, []byte("%!")) {
 				t.Errorf("message: %v", err)
+			}
+			if !strings.HasPrefix(err.Error(), "p.csv:") || !strings.Contains(err.Error(), "; hint: ") || strings.ContainsAny(err.Error(), "\n\r\x1b") || len(err.Error()) > 1000 {
+				t.Errorf("not one short line that names file and hint: %q", err)
 			}
 			return
 		}

@@ -57,12 +57,12 @@ func sticks(pieces []Piece, stick *big.Rat) (int64, bool) {
 	}
 	n, left := int64(0), int64(0)
 	for _, p := range pieces {
-		takes, count := nanometres(p.Length+p.Kerf), int64(p.Count)
+		takes, count := nanometres(min(p.Length, largestPack)+p.Kerf), int64(p.Count)
 		if count <= 0 || takes <= 0 {
 			continue
 		}
 		a := (length + kerf) / takes
-		if a == 0 {
+		if a == 0 || p.Length > largestPack {
 			return 0, false
 		}
 		here := min(count, left/takes)

@@ -53,6 +53,7 @@ func TestSticks(t *testing.T) {
 		{"a later one too long", 100, []Piece{{200, 0, 1}, {20, 0, 2}}, 0, false},
 		{"a thousand of the same", 10 * measure.Foot, []Piece{{14 * in, in / 16, 1000}}, 125, true},
 		{"none", 100, nil, 0, true},
+		{"longer than any pack", largestPack, []Piece{{1e300, 0, 1}}, 0, false},
 	} {
 		n, whole := sticks(c.pieces, new(big.Rat).SetFloat64(float64(c.stick)))
 		if n != c.want || whole != c.whole {

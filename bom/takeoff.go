@@ -2,10 +2,12 @@ package bom
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
+	"silowright/geometry/stock"
 )
 
 // The categories, in the order a bill lists them.
@@ -46,15 +48,24 @@ func Takeoff(batches []Batch, r Rates, u measure.Unit) []Need {
 	for _, b := range batches {
 		drums, pipes = drums+b.Drum, pipes+b.Pipe
 	}
-	out := []Need{}
-	for _, c := range Categories() {
-		for _, n := range t.needs {
-			if n.Category == c {
-				n.EachDrum, n.EachPipe = share(n.Drum, drums), share(n.Pipe, pipes)
-				out = append(out, n)
-			}
-		}
+	for i, n := range t.needs {
+		t.needs[i].EachDrum, t.needs[i].EachPipe = share(n.Drum, drums), share(n.Pipe, pipes)
 	}
+	return byCategory(t.needs)
+}
+
+// byCategory puts needs in the order of their categories, otherwise as they
+// are. One of a category that is not listed comes last; none is left out.
+func byCategory(needs []Need) []Need {
+	order := Categories()
+	place := func(n Need) int {
+		if i := slices.Index(order, n.Category); i >= 0 {
+			return i
+		}
+		return len(order)
+	}
+	out := append([]Need{}, needs...)
+	slices.SortStableFunc(out, func(a, b Need) int { return place(a) - place(b) })
 	return out
 }
 
@@ -108,6 +119,17 @@ func itemKey(item string) string {
 // slug writes a size as part of an item's name: "1 1/2" → "1-1/2".
 func slug(size string) string { return strings.Join(strings.Fields(size), "-") }
 
+// fits names what a fitting fits: pipe of a nominal size. Sewer pipe in inch
+// sizes is not as wide as pressure pipe of the same name (4.215 and 4.500 in for
+// size 4: ASTM D3034, D1785), so a fitting for it is another item. A metric
+// size is the pipe's outside in every series.
+func fits(p geometry.PipeRef) string {
+	if p.Series == stock.SDR35 || p.Series == stock.SDR26 {
+		return "sewer " + p.Size
+	}
+	return p.Size
+}
+
 // side says who uses something: drum silos or pipe silos.
 type side bool
 
@@ -151,7 +173,7 @@ func (t *takeoff) each(item, description, category string, per, n int, s side, w
 
 // joint counts what seals a pipe, or a stopper, in a hole of n silos.
 func (t *takeoff) joint(h geometry.Hole, bead geometry.SealantSpec, n int, s side) {
-	size := h.Pipe.Size
+	size := fits(h.Pipe)
 	at := "at the " + h.Name
 	switch h.Joint {
 	case geometry.JointCouplings:

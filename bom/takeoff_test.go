@@ -2,6 +2,7 @@ package bom
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -159,6 +160,56 @@ func TestTakeoffOfTwoKinds(t *testing.T) {
 	}
 	if n := itemNamed(t, got, "plywood"); math.Abs(n.Drum-2*508*508) > 1e-6 {
 		t.Errorf("a template a kind: %+v", n)
+	}
+}
+
+// Screens 5 µm apart are two items, and so are fittings for pressure and sewer
+// pipe of one nominal size; one opening typed in two ways is one item.
+func TestItemsAreToldApart(t *testing.T) {
+	a, b := handSilo(), handSilo()
+	a.Spec.Pipe.Screen, b.Spec.Pipe.Screen = 0.120, 0.125
+	a.Spec.Mesh.Opening, b.Spec.Mesh.Opening = in/16, 1.5875
+	a.Outlet.Pipe, b.Outlet.Pipe = geometry.PipeRef{Size: "4", Series: "sch40"}, geometry.PipeRef{Size: "4", Series: "sdr35"}
+	a.Spec.Outlet.Pipe, b.Spec.Outlet.Pipe = a.Outlet.Pipe, b.Outlet.Pipe
+	a.Spec.Inlet.Pipe.Series = "sch80" // as wide as sch40: ASTM D1785
+	got := Takeoff([]Batch{{a, 3, 2}, {b, 5, 4}}, DefaultRates(), measure.UnitInch)
+	for item, want := range map[string]float64{
+		"screen-0.12-mm": 2 * 304.8 * 304.8, "screen-0.125-mm": 4 * 304.8 * 304.8, "mesh-1.588-mm": 8 * 609.6 * 609.6,
+		"coupling-4": 6, "coupling-sewer-4": 10, "pipe-sch40-4": 3 * 2.5625 * 25.4, "pipe-sdr35-4": 5 * 2.5625 * 25.4,
+		"adapter-4x1-1/2": 2, "adapter-sewer-4x1-1/2": 4, "hose-adapter-1-1/2": 8,
+	} {
+		if n := itemNamed(t, got, item); math.Abs(n.Total()-want) > 1e-5 {
+			t.Errorf("%s: %v, want %v", item, n.Total(), want)
+		}
+	}
+	seen := map[string]bool{}
+	for _, n := range got {
+		if seen[itemKey(n.Item)] {
+			t.Errorf("%s stands twice", n.Item)
+		}
+		seen[itemKey(n.Item)] = true
+	}
+}
+
+// Every need comes out, in the order of the categories, whatever its category.
+func TestByCategory(t *testing.T) {
+	needs := []Need{{Item: "a", Category: "of no list", Kind: Each, Drum: 1}, {Item: "b", Category: Tools}, {Item: "c", Category: Drums}, {Item: "d"}, {Item: "e", Category: Tools}, {Item: "f", Category: Pipe}}
+	var order string
+	for _, n := range byCategory(needs) {
+		order += n.Item
+	}
+	if order != "cfbead" {
+		t.Errorf("in the order %s", order)
+	}
+	known := Categories()
+	for _, n := range Takeoff([]Batch{{handSilo(), 3, 2}}, DefaultRates(), measure.UnitInch) {
+		if !slices.Contains(known, n.Category) {
+			t.Errorf("%s: %q is no category", n.Item, n.Category)
+		}
+	}
+	b, err := Price(needs[:1], list(t, "a,,1,each,1,,\n"), "USD", 1, 0)
+	if err != nil || len(b.Categories) != 1 || b.Categories[0].Category != "of no list" {
+		t.Errorf("a bill leaves it out: %+v, %v", b, err)
 	}
 }
 

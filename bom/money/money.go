@@ -49,7 +49,7 @@ func Parse(s string, c Currency) (Money, error) {
 	}
 	n, err := strconv.ParseInt(whole+part+strings.Repeat("0", c.Digits()-len(part)), 10, 64)
 	if err != nil || n > Limit {
-		return Money{}, fmt.Errorf("%.40q: %w", s, ErrTooLarge)
+		return Money{}, fmt.Errorf("%.40q: %w; hint: at most %s", s, ErrTooLarge, Money{Limit, c})
 	}
 	return Money{n, c}, nil
 }

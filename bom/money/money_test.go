@@ -115,6 +115,15 @@ func TestTimes(t *testing.T) {
 	if m := (Money{100, "USD"}).Over(0); m != (Money{0, "USD"}) {
 		t.Errorf("over nothing: %v", m)
 	}
+	// Half away from zero, either way (IEEE 754-2019, 4.3.1, ties to away).
+	for _, c := range []struct{ minor, n, want int64 }{
+		{1, 2, 1}, {-1, 2, -1}, {3, 2, 2}, {-3, 2, -2}, {5, 10, 1}, {-5, 10, -1}, {4, 10, 0}, {-4, 10, 0},
+		{1, 3, 0}, {2, 3, 1}, {-2, 3, -1}, {7, -2, -4}, {Limit, 1, Limit}, {-Limit, 3, -333333333333333},
+	} {
+		if got := (Money{c.minor, "USD"}).Over(c.n); got != (Money{c.want, "USD"}) {
+			t.Errorf("%d over %d: %+v, want %d", c.minor, c.n, got, c.want)
+		}
+	}
 	if m := (Money{136840, "USD"}).Over(20); m.Plain() != "68.42" {
 		t.Errorf("1368.40 over 20: %v", m)
 	}
