@@ -28,7 +28,7 @@ func TileSheet(t Tiling, tile Tile, w TileWords) Drawing {
 	for _, p := range t.Joins(tile) {
 		c := t.place(tile, p)
 		r := t.markRadius()
-		d.Circle(Mark, c, r)
+		d.Circle(Thin, c, r)
 		d.Line(Thin, path.Pt(c.X-2*r, c.Y), path.Pt(c.X+2*r, c.Y))
 		d.Line(Thin, path.Pt(c.X, c.Y-2*r), path.Pt(c.X, c.Y+2*r))
 	}
