@@ -96,6 +96,18 @@ func TestFiguresOfTheTrade(t *testing.T) {
 			func() any { return find(t, exampleSilo(t), "mesh.disc-lattice").Level }, OK},
 		{"8 in sewer pipe, 14 in long, hangs in a drum silo by its outlet",
 			func() any { return find(t, exampleSilo(t), "pipe-silo.under").Level }, OK},
+		{"inlet and drain centred 4 in up a base clear its head and the seated foot",
+			func() any {
+				s := exampleSilo(t)
+				return Worst([]Finding{find(t, s, "inlet.head"), find(t, s, "inlet.foot"), find(t, s, "drain.head"), find(t, s, "drain.foot")})
+			}, OK},
+		{"inlet and drain lie opposite each other",
+			func() any {
+				s := exampleSilo(t)
+				return math.Abs(float64(s.roundTo(s.Inlet.Round, s.Drain.Round)-s.Spec.Drum.Circumference()/2)) < 1e-9
+			}, true},
+		{"an inlet stub of 1 1/2 in Schedule 40 is 6 in long",
+			func() any { return exampleSpec().Inlet.Stub == 6*inch && exampleSpec().Inlet.Pipe == sch40("1 1/2") }, true},
 		{"8 in sewer pipe leaves .1 in in clamp size 128 and is well inside 152 only from 8 1/16",
 			func() any { return find(t, exampleSilo(t), "pipe-silo.clamp").Level != Stop }, true},
 	}

@@ -10,12 +10,32 @@ type (
 // Job is a whole build as asked for: what to make, from which drums, with
 // which holes. It holds no prices and no files.
 type Job struct {
-	Name      string
-	Units     measure.Unit
-	DrumSilos int
-	PipeSilos int
-	Kinds     []Spec    // one for each kind of drum, the job's sections already laid over the defaults
-	Defaulted []Default // what the job file left out and this took instead
+	Name       string
+	Units      measure.Unit
+	DrumSilos  int
+	PipeSilos  int
+	Projection Projection
+	Kinds      []Spec    // one for each kind of drum, the job's sections already laid over the defaults
+	Defaulted  []Default // what the job file left out and this took instead
+}
+
+// Projection says how the views of a drawing stand to each other.
+type Projection string
+
+// The two projections (ISO 5456-2): the view from above stands above the
+// elevation in third angle, below it in first.
+const (
+	ThirdAngle Projection = "third"
+	FirstAngle Projection = "first"
+)
+
+// DefaultProjection is third angle for jobs in inches and first angle for
+// metric ones (common practice, no source).
+func DefaultProjection(u measure.Unit) Projection {
+	if u == measure.UnitMM {
+		return FirstAngle
+	}
+	return ThirdAngle
 }
 
 // Default is a key the job left to the program.

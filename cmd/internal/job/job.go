@@ -108,7 +108,7 @@ type kind struct {
 }
 
 // The keys that stand above the first section, with those of [prices].
-var topKeys = []string{"name", "units", "drum_silos", "pipe_silos", "currency"}
+var topKeys = []string{"name", "units", "drum_silos", "pipe_silos", "currency", "projection"}
 
 // job reads the whole file; what it returns is only good when r.errs is empty.
 func (r *reader) job(top table) *File {
@@ -136,6 +136,12 @@ func (r *reader) job(top table) *File {
 		}
 	}, "in")
 	j.Units = r.units
+	j.Projection = geometry.DefaultProjection(r.units)
+	optional("projection", func(v any) {
+		if w, ok := r.word("projection", v, []string{string(geometry.ThirdAngle), string(geometry.FirstAngle)}); ok {
+			j.Projection = geometry.Projection(w)
+		}
+	}, string(j.Projection))
 	optional("name", func(v any) { j.Name, _ = r.title("name", v, 60) }, j.Name)
 	required("drum_silos", "how many drum silos to build, as in drum_silos = 20",
 		func(v any) { j.DrumSilos, _ = r.count("drum_silos", v, 0, maxCount) })

@@ -92,12 +92,12 @@ func TestDefaultsAreListed(t *testing.T) {
 			t.Errorf("%s took a default and is not listed", q.key())
 		}
 	}
-	for _, key := range []string{"name", "currency", "prices.file"} {
+	for _, key := range []string{"name", "currency", "projection", "prices.file"} {
 		if _, ok := got[key]; !ok {
 			t.Errorf("%s took a default and is not listed", key)
 		}
 	}
-	if want := len(rules) + 3; len(got) != want {
+	if want := len(rules) + 4; len(got) != want {
 		t.Errorf("%d defaults listed, want %d", len(got), want)
 	}
 	want := geometry.DefaultSpec(f.Job.Kinds[0].Drum, measure.UnitInch)

@@ -31,6 +31,7 @@ units      = %q             # "in" or "mm": what a bare number means
 drum_silos = 1                # how many drum silos to build
 pipe_silos = 1                # how many pipe silos to build; 0 for none
 currency   = %q            # three letters, as on the price list
+# projection = %q       # of the drawings: "third" or "first" angle
 
 # The drum as the tape reads it, standing on its foot: see measuring-sheet.pdf.
 # THE NUMBERS BELOW ARE AN EXAMPLE: REPLACE EVERY ONE WITH YOUR OWN.
@@ -38,7 +39,7 @@ currency   = %q            # three letters, as on the price list
 [[drum]]
 label         = "A"           # at most 20 letters; files are named for it
 count         = 1             # how many drums of this kind
-`, u.String(), currency)
+`, u.String(), currency, geometry.DefaultProjection(u))
 	line := func(key, value, means string) {
 		fmt.Fprintf(&b, "%-13s = %-13s # %s: replace with your own\n", key, value, means)
 	}

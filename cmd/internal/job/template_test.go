@@ -20,7 +20,7 @@ func TestTemplate(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if got, want := len(plain.Job.Defaulted), len(rules); got != want {
+			if got, want := len(plain.Job.Defaulted), len(rules)+1; got != want {
 				t.Errorf("%d defaults are left to the program, want all %d", got, want)
 			}
 			spoken := offered.ReplaceAll(text, []byte("$1"))

@@ -7,6 +7,7 @@ import (
 	"encoding/xml"
 	"errors"
 	"io"
+	"math"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -195,5 +196,24 @@ func TestHoleSchedule(t *testing.T) {
 	}
 	if !strings.HasPrefix(rows[0][0], "hole") || rows[1][0] != "outlet" {
 		t.Errorf("first rows: %q, %q", rows[0], rows[1])
+	}
+}
+
+// An all-metric job takes its pipe from EN 1401 (DN 200, SN 4: 200 mm outside,
+// wall 4.9) or whichever size it names; the wrap is π times that.
+func TestMetricJobTakesEN1401(t *testing.T) {
+	en1401 := map[string][2]float64{"110": {110, 3.2}, "125": {125, 3.2}, "160": {160, 4.0}, "200": {200, 4.9}, "250": {250, 6.2}} // SN 4, mm
+	p := jobs(t)["metric"]
+	s := p.Silos[0]
+	ref := s.Spec.Pipe.Pipe
+	want, ok := en1401[ref.Size]
+	if ref.Series != "en1401-sn4" || !ok {
+		t.Fatalf("the metric job's pipe silo is of %s", ref)
+	}
+	got := [3]float64{s.Pipe.Outside.MM(), s.Pipe.Wall.MM(), s.Pipe.Wrap.MM()}
+	for i, w := range [3]float64{want[0], want[1], want[0] * math.Pi} {
+		if math.Abs(got[i]-w) > 1e-6 {
+			t.Errorf("outside, wall, wrap: %v, want %v", got, want)
+		}
 	}
 }

@@ -1,0 +1,55 @@
+package plan
+
+import (
+	"fmt"
+	"testing"
+)
+
+// The demo priced at every count: complete, the sums add up, and one more silo
+// of either sort never makes the build cheaper.
+func TestDemoCosts(t *testing.T) {
+	totals := map[[2]int]int64{}
+	for drums := range 31 {
+		for pipes := range 21 {
+			p, err := DemoFor(Counts{&drums, &pipes})
+			if err != nil {
+				t.Fatal(err)
+			}
+			b := p.Bill
+			if !b.Complete() || !p.Invented {
+				t.Fatalf("%d+%d: without a price: %v", drums, pipes, b.Missing)
+			}
+			var lines int64
+			for _, l := range b.Lines {
+				lines += l.Amount.Minor
+			}
+			if lines != b.Total.Minor || b.Drums.Minor+b.Pipes.Minor != lines {
+				t.Errorf("%d+%d: lines come to %d, drum silos %v, pipe silos %v, total %v", drums, pipes, lines, b.Drums, b.Pipes, b.Total)
+			}
+			if drums == 0 && b.Drums.Minor != 0 || pipes == 0 && b.Pipes.Minor != 0 || drums+pipes > 0 && b.Total.Minor <= 0 {
+				t.Errorf("%d+%d: drum silos %v, pipe silos %v", drums, pipes, b.Drums, b.Pipes)
+			}
+			totals[[2]int{drums, pipes}] = b.Total.Minor
+			for _, fewer := range [][2]int{{drums - 1, pipes}, {drums, pipes - 1}} {
+				if less, ok := totals[fewer]; ok && less > b.Total.Minor {
+					t.Errorf("%v silos cost %d, %d+%d only %d", fewer, less, drums, pipes, b.Total.Minor)
+				}
+			}
+		}
+	}
+}
+
+// BenchmarkCost is a whole answer: job file read, silos solved, bill priced.
+// It grows with the kinds of drum and hardly with the silos.
+func BenchmarkCost(b *testing.B) {
+	for _, n := range []int{20, 10000} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			pipes := n / 2
+			for b.Loop() {
+				if _, err := DemoFor(Counts{&n, &pipes}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
