@@ -17,6 +17,7 @@ type Tiling struct {
 	At         path.Point // where that part's lower left corner stands on the sheet
 	Tiles      []Tile     // row by row from the top, empty ones left out
 	Empty      int        // how many were left out
+	Turned     bool       // the drawing lies on its left side
 
 	whole Drawing    // what is laid
 	boxes []path.Box // round each of its strokes
@@ -49,6 +50,24 @@ func foot(width length) length {
 
 // sheetSlack keeps a rounding error from adding an empty sheet.
 const sheetSlack length = 0.05
+
+// OnPaper stretches d for the printer and spreads it over sheets of paper as
+// Lay does. On a roll it lays d on its side where that needs fewer sheets, or
+// as many shorter ones. It returns d as the sheets show it.
+func OnPaper(d Drawing, paper Paper, margin, overlap length, k Stretch) (Drawing, Tiling, error) {
+	up := d.Stretched(k.X(), k.Y())
+	t, err := Lay(up, paper, margin, overlap)
+	if !paper.Roll {
+		return up, t, err
+	}
+	side := d.QuarterTurn().Stretched(k.X(), k.Y())
+	s, errSide := Lay(side, paper, margin, overlap)
+	if errSide != nil || err == nil && (len(t.Tiles) < len(s.Tiles) || len(t.Tiles) == len(s.Tiles) && t.Sheet.Height <= s.Sheet.Height) {
+		return up, t, err
+	}
+	s.Turned = true
+	return side, s, nil
+}
 
 // Lay spreads d over sheets of paper, whichever way round needs fewer. margin
 // is what the printer cannot reach on each side. It fails when nothing is left

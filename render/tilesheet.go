@@ -143,7 +143,11 @@ func tileWords(d *Drawing, t Tiling, tile Tile, w TileWords, x, y length) {
 	if !w.Stretch.None() {
 		note = w.Stretch.String()
 	}
-	lines(2.5, false, note+"; check a ruler before marking; "+w.Part+"; "+w.Up+"; "+w.Job)
+	up := w.Up
+	if t.Turned {
+		up += " (the pattern lies on its left side; its own words stand upright)"
+	}
+	lines(2.5, false, note+"; check a ruler before marking; "+w.Part+"; "+up+"; "+w.Job)
 }
 
 // sheetMap draws the sheets as a small grid, this one dark, empty ones

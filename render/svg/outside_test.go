@@ -132,7 +132,8 @@ for (const p of document.querySelectorAll('path')) {
 document.body.innerHTML = '<pre>' + JSON.stringify(out) + '</pre>';
 </script>`
 	file := outside.File(t, "p.html", []byte(page))
-	dom := string(outside.Run(t, "chromium", "--headless", "--no-sandbox", "--disable-gpu", "--user-data-dir="+t.TempDir(), "--dump-dom", "file://"+file))
+	dom := string(outside.Run(t, "chromium", "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+		"--disable-background-networking", "--disable-component-update", "--disable-sync", "--user-data-dir="+t.TempDir(), "--dump-dom", "file://"+file))
 	m := regexp.MustCompile(`<pre>(.*)</pre>`).FindStringSubmatch(dom)
 	if m == nil {
 		t.Fatalf("the browser says %.500s", dom)

@@ -209,7 +209,7 @@ func templateSheets(b *pdf.Book, p *plan.Plan, o Options, tilings []laid, m *Mad
 	for _, l := range tilings {
 		t := l.template
 		words := render.TileWords{Title: t.Title + " (drum kind " + t.Drum + ")",
-			Part: fmt.Sprintf("%s, to mark %d", t.Part, t.Count), Up: t.Up, Job: p.Job.Name, Stretch: o.Stretch}
+			Part: fmt.Sprintf("%s, to mark %d", t.Part, t.Count), Up: t.Up, Job: p.Job.Name + ", revision " + revision, Stretch: o.Stretch}
 		for i, tile := range l.tiling.Tiles {
 			mark := ""
 			if i == 0 {
