@@ -106,7 +106,7 @@ const revision = "A"
 type laid struct {
 	template geometry.Template
 	drawing  render.Drawing
-	onPaper  render.Drawing // the same, stretched for the printer
+	onPaper  render.Drawing // the same as the sheets show it
 	tiling   render.Tiling  // without sheets when it is not printed
 }
 
@@ -119,10 +119,9 @@ func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
 			}
 			t.Count = templateCount(t, p.Batches[i])
 			l := laid{template: t, drawing: render.FromTemplate(t)}
-			l.onPaper = l.drawing.Stretched(o.Stretch.X(), o.Stretch.Y())
 			if !t.Compass {
 				var err error
-				if l.tiling, err = render.Lay(l.onPaper, o.Paper, o.Margin, o.Overlap); err != nil {
+				if l.onPaper, l.tiling, err = render.OnPaper(l.drawing, o.Paper, o.Margin, o.Overlap, o.Stretch); err != nil {
 					return nil, err
 				}
 			}
