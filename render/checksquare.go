@@ -1,18 +1,22 @@
 package render
 
 import (
+	"fmt"
+
 	"silowright/geometry/measure"
 	"silowright/geometry/path"
 )
+
+// longestLine is how far words run on a wide page, to be read with ease.
+const longestLine length = 180
 
 // TestSquare is the page to measure before anything is marked: a square of 100
 // mm and one of 4 in, with both axes named. The squares stand beside or below
 // each other; on a page too small for that they share a corner.
 func TestSquare(p Paper, job string, k Stretch) Drawing {
 	if p.Roll {
-		p.Height = max(p.Height, 280)
-	}
-	if p.Width > p.Height {
+		p.Height = 280
+	} else if p.Width > p.Height {
 		p = p.Turned()
 	}
 	d := Drawing{Title: "Check squares", Width: p.Width, Height: p.Height}
@@ -21,17 +25,21 @@ func TestSquare(p Paper, job string, k Stretch) Drawing {
 		if words == "" {
 			return
 		}
-		for _, l := range Wrap(words, size, bold, p.Width-2*left) {
+		for _, l := range Wrap(words, size, bold, min(p.Width-2*left, longestLine)) {
 			d.Texts = append(d.Texts, Text{Layer: Notes, At: path.Pt(left, y), Size: size, Bold: bold, Words: l})
 			y -= 1.8 * size
 		}
 	}
 	say(min(5, p.Width/40), true, "Measure these before marking anything")
 	say(2.5, false, "Print at actual size, 100 %; switch off fit to page and shrink to fit. "+
-		"Then measure both squares along both axes with a steel rule. When a side is off, pack again with "+
-		"--printed-as and what the 100 mm square measures, such as --printed-as 99.4x100.3: across first, then up. "+
-		"Every template is then drawn the other way by as much.")
-	say(2.5, false, k.String())
+		"Then measure both squares along both axes with a steel rule.")
+	if k.None() {
+		say(2.5, false, "When a side is off, pack again with --printed-as and what the 100 mm square measures, such as "+
+			"--printed-as 99.4x100.3: across first, then up. Every template is then drawn the other way by as much.")
+	} else {
+		say(2.5, false, fmt.Sprintf("These squares and every template are drawn × %.4f across, × %.4f up for the printer "+
+			"measured, so both must now be true. When a side is off, pack without --printed-as and measure again.", k.X(), k.Y()))
+	}
 	say(2.5, false, job)
 
 	square := func(x, top, side length, name string, inset length) {

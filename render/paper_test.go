@@ -102,7 +102,7 @@ func TestPrintedAs(t *testing.T) {
 // On every paper, whatever the printer does, both squares are there and true:
 // 100 mm and 4 in along both axes once printed.
 func TestTestSquare(t *testing.T) {
-	sheets := append([]Paper{{Name: "A5", Width: 148, Height: 210}, {Name: "odd", Width: 210, Height: 150}, {Name: "roll", Width: 150, Height: 150, Roll: true}}, papers...)
+	sheets := append([]Paper{{Name: "A5", Width: 148, Height: 210}, {Name: "odd", Width: 210, Height: 150}, {Name: "roll", Width: 150, Height: 150, Roll: true}, {Name: "wide roll", Width: 1067, Height: 1067, Roll: true}}, papers...)
 	for _, p := range sheets {
 		for _, s := range []string{"100x100", "90x90", "110x110", "99.4x100.3"} {
 			k, err := PrintedAs(s)
@@ -112,6 +112,9 @@ func TestTestSquare(t *testing.T) {
 			d := TestSquare(p, "Tidewrack Cove nursery, job of twenty silos", k)
 			if err := Check(d); err != nil {
 				t.Errorf("%s: %v", p.Name, err)
+			}
+			if p.Roll && d.Width != p.Width {
+				t.Errorf("%s: the page is %v mm wide, the roll %v", p.Name, d.Width, p.Width)
 			}
 			for _, o := range Overlaps(d) {
 				t.Errorf("%s printed as %s: %s", p.Name, s, o)
