@@ -10,7 +10,10 @@ import (
 	"io"
 	"regexp"
 	"strconv"
+	"strings"
 	"time"
+	"unicode/utf16"
+	"unicode/utf8"
 
 	"github.com/jung-kurt/gofpdf"
 
@@ -44,11 +47,12 @@ func New(m Meta) *Book {
 	f.SetCreationDate(epoch)
 	f.SetModificationDate(epoch)
 	f.SetCatalogSort(true)
-	f.SetTitle(m.Title, true)
-	f.SetSubject(m.Subject, true)
+	f.SetTitle(safe(m.Title), true)
+	f.SetSubject(safe(m.Subject), true)
 	f.SetProducer("silowright", true)
 	f.AddUTF8FontFromBytes(family, "", render.RegularTTF())
 	f.AddUTF8FontFromBytes(family, "B", render.BoldTTF())
+	f.SetFont(family, "", 10) // bookmarks are written as Unicode only while such a font is set
 	return &Book{f: f, forms: map[string]gofpdf.Template{}}
 }
 
@@ -99,9 +103,26 @@ func (b *Book) begin(d render.Drawing, bookmark string, level int) error {
 	}
 	b.f.AddPageFormat("P", gofpdf.SizeType{Wd: float64(d.Width), Ht: float64(d.Height)})
 	if bookmark != "" {
-		b.f.Bookmark(bookmark, level, 0)
+		b.f.Bookmark(safe(bookmark), level, 0)
 	}
 	return nil
+}
+
+// safe is s as the library can turn it into UTF-16: it takes every rune for one
+// of three bytes at most and reads past the end of a broken one. Runes above
+// U+FFFF go in as their two halves of three bytes each, broken ones as U+FFFD.
+func safe(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		if high, low := utf16.EncodeRune(r); high != utf8.RuneError {
+			for _, half := range []rune{high, low} {
+				b.Write([]byte{0xE0 | byte(half>>12), 0x80 | byte(half>>6)&0x3F, 0x80 | byte(half)&0x3F})
+			}
+			continue
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
 }
 
 func (b *Book) fail(err error) error {
