@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"silowright/geometry/measure"
 	"silowright/geometry/path"
 )
 
@@ -101,12 +102,12 @@ func layOn(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 	w := paper.Width - 2*margin - sideStrip
 	h := paper.Height - 2*margin - foot(paper.Width)
 	if !(overlap >= minOverlap) {
-		return t, fmt.Errorf("paper %s: sheets that overlap by %s mm cannot be lined up, at least %s mm; hint: leave the overlap as it is",
-			paper.Name, overlap.Metric(), minOverlap.Metric())
+		return t, fmt.Errorf("paper %s: sheets that overlap by %s cannot be lined up, allowed from %s; hint: leave the overlap as it is",
+			paper.Name, overlap.Both(measure.UnitMM), minOverlap.Both(measure.UnitMM))
 	}
 	if !(margin >= 0) || w <= 2*overlap || (h <= 2*overlap || h < 40) && !paper.Roll || w < 40 {
-		return t, fmt.Errorf("paper %s: margin %s mm and overlap %s mm leave nothing to print on; hint: smaller ones, or larger paper",
-			paper.Name, margin.Metric(), overlap.Metric())
+		return t, fmt.Errorf("paper %s: margin %s and overlap %s leave nothing to print on; hint: smaller ones, or larger paper",
+			paper.Name, margin.Both(measure.UnitMM), overlap.Both(measure.UnitMM))
 	}
 	count := func(total, window length) int {
 		if total <= window+sheetSlack {
