@@ -36,7 +36,7 @@ func (t Tile) Name() string { return fmt.Sprintf("%c%d", 'A'+rune(t.Col%26), t.R
 // Strips kept free on every sheet, inside the margin: words below, a ruler on
 // the left.
 const (
-	footStrip   length = 26
+	footStrip   length = 28.5
 	narrowStrip length = 38 // the same, where lines of words are short
 	sideStrip   length = 9
 )

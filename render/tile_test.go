@@ -226,7 +226,7 @@ func TestTileSheets(t *testing.T) {
 			if len(g.Tiles) > 1 && !strings.Contains(words, "sheet "+tile.Name()) {
 				t.Errorf("sheet %s does not say its name", tile.Name())
 			}
-			for _, want := range []string{"print at", "100 %", "this side up", "to mark 3"} {
+			for _, want := range []string{"print at", "100 %", "this side up", "to mark 3", "Trial"} {
 				if !strings.Contains(strings.ReplaceAll(words, "\n", " "), want) {
 					t.Errorf("%s %.0f × %.0f: sheet %s does not say %q", paper.Name, g.Sheet.Width, g.Sheet.Height, tile.Name(), want)
 				}

@@ -134,8 +134,9 @@ func tileWords(d *Drawing, t Tiling, tile Tile, w TileWords, x, y length) {
 			y -= size + 1.6
 		}
 	}
-	head := w.Title
+	head, joins := w.Title, ""
 	if len(t.Tiles)+t.Empty > 1 {
+		joins = "; lay each crossed ring on that of the next sheet"
 		head = fmt.Sprintf("%s, sheet %s of %d", w.Title, tile.Name(), len(t.Tiles))
 	}
 	lines(3.5, true, head)
@@ -147,7 +148,7 @@ func tileWords(d *Drawing, t Tiling, tile Tile, w TileWords, x, y length) {
 	if t.Turned {
 		up += " (the pattern lies on its left side; its own words stand upright)"
 	}
-	lines(2.5, false, note+"; check a ruler before marking; "+w.Part+"; "+up+"; "+w.Job)
+	lines(2.5, false, note+"; check a ruler before marking; "+w.Part+"; "+up+joins+"; "+w.Job)
 }
 
 // sheetMap draws the sheets as a small grid, this one dark, empty ones

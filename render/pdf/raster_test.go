@@ -19,6 +19,7 @@ import (
 type picture struct {
 	w, h int
 	px   []byte
+	top  float64 // the page's height in pixels: a picture may have a part of one more
 }
 
 const perMM = 10
@@ -46,7 +47,7 @@ func pictures(t *testing.T, file string) []picture {
 		}
 		w, _ := strconv.Atoi(string(m[1]))
 		h, _ := strconv.Atoi(string(m[2]))
-		out = append(out, picture{w, h, bytes.Clone(data[len(m[0]):])})
+		out = append(out, picture{w, h, bytes.Clone(data[len(m[0]):]), float64(h)})
 	}
 	return out
 }
@@ -54,7 +55,7 @@ func pictures(t *testing.T, file string) []picture {
 // ink is how dark the page is at (x, y) mm from its lower left, from 0 to 1,
 // between the middles of the pixels round it.
 func (p picture) ink(x, y float64) float64 {
-	u, v := x*perMM-0.5, float64(p.h)-y*perMM-0.5
+	u, v := x*perMM-0.5, p.top-y*perMM-0.5
 	i, j := math.Floor(u), math.Floor(v)
 	at := func(i, j float64) float64 {
 		if i < 0 || j < 0 || int(i) >= p.w || int(j) >= p.h {

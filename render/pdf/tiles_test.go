@@ -75,6 +75,9 @@ func TestSheetsJoinedByTheirMatchMarks(t *testing.T) {
 			if len(sheets) != len(g.Tiles) || len(sheets) < 2 {
 				t.Fatalf("%d pictures of %d sheets", len(sheets), len(g.Tiles))
 			}
+			for i := range sheets {
+				sheets[i].top = float64(g.Sheet.Height) * perMM
+			}
 			shift := join(t, g, sheets)
 			for _, r := range []float64{big, small} {
 				measureCircle(t, g, sheets, shift, centre, r)
