@@ -78,7 +78,7 @@ func Lay(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 		return Tiling{}, err
 	}
 	if paper.Roll {
-		paper.Height = d.Height + 2*margin + foot(paper.Width)
+		paper.Height = min(maxPaper, d.Height+2*margin+foot(paper.Width))
 		return layOn(d, paper, margin, overlap)
 	}
 	up, errUp := layOn(d, paper, margin, overlap)

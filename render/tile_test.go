@@ -140,6 +140,20 @@ func TestSheetCount(t *testing.T) {
 	}
 }
 
+// A strip longer than any PDF page (14 400 points, ISO 32000-1 annex C.2) is cut
+// into lengths of the roll that overlap like any other sheets.
+func TestRollIsCutToPages(t *testing.T) {
+	d := Drawing{Title: "strip", Width: 200, Height: 9000}
+	d.Rect(Cut, path.Pt(0, 0), path.Pt(200, 9000))
+	g, err := Lay(d, Paper{Name: "roll", Width: 610, Roll: true}, 6, 12)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(g.Tiles) != 2 || g.Sheet.Height > 14400*measure.Inch/72 {
+		t.Errorf("%d sheets of %v mm", len(g.Tiles), g.Sheet.Height)
+	}
+}
+
 // The middle sheet of a ring holds no line and is left out; its neighbours
 // have no match marks towards it.
 func TestEmptyTileLeftOut(t *testing.T) {

@@ -101,6 +101,10 @@ func (b *Book) begin(d render.Drawing, bookmark string, level int) error {
 	if err := render.Check(d); err != nil {
 		return b.fail(err)
 	}
+	if max(d.Width, d.Height) > largest {
+		return b.fail(fmt.Errorf("pdf: %q: a page of %s by %s mm is larger than a PDF can have, allowed to %s mm; hint: lay it on sheets",
+			d.Title, d.Width.Metric(), d.Height.Metric(), largest.Metric()))
+	}
 	b.f.AddPageFormat("P", gofpdf.SizeType{Wd: float64(d.Width), Ht: float64(d.Height)})
 	if bookmark != "" {
 		b.f.Bookmark(safe(bookmark), level, 0)
@@ -185,6 +189,9 @@ func actualSize(pdf []byte) ([]byte, error) {
 	done[len("%PDF-1.")] = '6'
 	return done, nil
 }
+
+// largest is the longest side of a page, 14 400 points (ISO 32000-1, annex C.2).
+const largest = 200 * measure.Inch
 
 // points are 72 to the inch.
 const points = 72 / float64(measure.Inch)

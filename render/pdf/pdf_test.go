@@ -151,6 +151,10 @@ func TestRefuses(t *testing.T) {
 		func(d *render.Drawing) { d.Words(path.Pt(50, 50), 3.5, render.Left, "⌀") },
 		func(d *render.Drawing) { d.Width = measure.Length(math.NaN()) },
 	}
+	large := render.Drawing{Title: "large", Width: 100, Height: 5081}
+	if err := pdf.New(pdf.Meta{}).Page(large, "", 0); err == nil {
+		t.Error("a page larger than 14 400 points is made")
+	}
 	for i, spoil := range bad {
 		d := plate()
 		spoil(&d)
