@@ -9,12 +9,11 @@ import (
 
 // TileWords are what a template's sheets say of it.
 type TileWords struct {
-	Title    string  // of the template
-	Part     string  // what it marks, and how many
-	Up       string  // which way is up
-	Job      string  // name and revision
-	Stretch  Stretch // how the printer's error is corrected
-	FromPage int     // page number of the first tile, for the reader; 0 leaves it out
+	Title   string  // of the template
+	Part    string  // what it marks, and how many
+	Up      string  // which way is up
+	Job     string  // name and revision
+	Stretch Stretch // how the printer's error is corrected
 }
 
 // TileSheet draws all that is on a tile's sheet but the template itself: its

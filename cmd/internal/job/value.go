@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"silowright/geometry/measure"
+	"silowright/render"
 )
 
 // number reads a bare number; a TOML integer will do.
@@ -159,6 +160,9 @@ func (r *reader) title(path string, v any, most int) (string, bool) {
 		return "", false
 	case n > most:
 		r.fail(path, show(v), fmt.Sprintf("is %d characters long", n), allowed, "shorten it")
+		return "", false
+	case path != "prices.file" && !render.HasGlyphs(s): // a file's name is not set on a sheet as it stands
+		r.fail(path, show(v), "holds a letter that the drawings' fonts do not have", allowed, "use Latin, Greek or Cyrillic letters")
 		return "", false
 	}
 	return s, true

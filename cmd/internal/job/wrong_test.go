@@ -73,6 +73,8 @@ var wrong = []wrongJob{
 	{"circumference of a cup", `"71 1/2"`, `7`, `job.toml:5: drum.circumference: 7 is out of range, …`},
 	{"wall thick", `wall = "3/16"`, `wall = 3`, `job.toml:7: drum.wall: 3 is out of range, …`},
 	{"label too long", "[[drum]]", "[[drum]]\nlabel = \"abcdefghijklmnopqrstu\"", `job.toml:5: drum.label: "abcdefghijklmnopqrstu" is 21 characters long, …`},
+	{"label the fonts lack", "[[drum]]", "[[drum]]\nlabel = \"貝\"", `job.toml:5: drum.label: "貝" holds a letter that the drawings' fonts do not have, …`},
+	{"projection unknown", "units", "projection = 'second'\nunits", `job.toml:1: projection: "second" is not known here, allowed: third, first; hint: …`},
 	{"label of signs", "[[drum]]", "[[drum]]\nlabel = \"--\"", `job.toml:5: drum.label: "--" holds no letter or digit; hint: …`},
 	{"count does not add up", "[[drum]]", "[[drum]]\ncount = 2", `job.toml:2: drum_silos: 3 is not the sum of the drums' counts (2 = 2), allowed: 2; hint: …`},
 
