@@ -18,6 +18,7 @@ type View struct {
 func All() []View {
 	return []View{
 		{"assembly", "Assembly", false, Assembly},
+		{"views", "Views from side and above", false, Projected},
 		{"body", "Body", false, Body},
 		{"base", "Base", false, Base},
 		{"lattice", "Lattice", false, Lattice},

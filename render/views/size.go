@@ -31,6 +31,7 @@ type Size struct {
 	Job           string // whose drawing it is
 	Revision      string
 	Date          string
+	FirstAngle    bool // the view from above stands below the side view
 }
 
 const (

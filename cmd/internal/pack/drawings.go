@@ -52,6 +52,7 @@ func drawingPages(p *plan.Plan, paper sheets.Paper) []drawingPage {
 		drawing := d.view.Draw(d.silo, views.Size{
 			Width: paper.Width - bindMargin - edgeMargin, Height: paper.Height - 2*edgeMargin,
 			Sheet: fmt.Sprintf("%d of %d", i+1, len(dues)), Job: p.Job.Name, Revision: revision,
+			FirstAngle: p.Job.Projection == geometry.FirstAngle,
 		})
 		sheet := render.Drawing{Title: drawing.Title, Description: drawing.Description, Width: paper.Width, Height: paper.Height}
 		sheet.Place(drawing, path.Pt(bindMargin, edgeMargin), 1)
