@@ -7,8 +7,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
-	"os/exec"
-	"path/filepath"
 	"strconv"
 	"testing"
 
@@ -17,27 +15,14 @@ import (
 	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/render"
+	"silowright/render/outside"
 	"silowright/render/pdf"
 )
-
-// outside finds a program to check with; in CI it must be there.
-func outside(t *testing.T, name string) string {
-	t.Helper()
-	p, err := exec.LookPath(name)
-	if err != nil {
-		if os.Getenv("CI") != "" {
-			t.Fatalf("%s is not installed", name)
-		}
-		t.Skipf("%s is not installed", name)
-	}
-	return p
-}
 
 // rasterised prints a drawing and has poppler turn it into 10 pixels a
 // millimetre.
 func rasterised(t *testing.T, d render.Drawing) *image.Gray {
 	t.Helper()
-	tool := outside(t, "pdftoppm")
 	b := pdf.New(pdf.Meta{Title: d.Title})
 	if err := b.Page(d, "", 0); err != nil {
 		t.Fatal(err)
@@ -46,14 +31,8 @@ func rasterised(t *testing.T, d render.Drawing) *image.Gray {
 	if _, err := b.WriteTo(&buf); err != nil {
 		t.Fatal(err)
 	}
-	file := filepath.Join(t.TempDir(), "d.pdf")
-	if err := os.WriteFile(file, buf.Bytes(), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	out, err := exec.Command(tool, "-r", "254", "-gray", "-aa", "no", "-aaVector", "no", "-singlefile", file).Output()
-	if err != nil {
-		t.Fatal(err)
-	}
+	file := outside.File(t, "d.pdf", buf.Bytes())
+	out := outside.Run(t, "pdftoppm", "-r", "254", "-gray", "-aa", "no", "-aaVector", "no", "-singlefile", file)
 	var w, h, most int
 	if _, err := fmt.Sscanf(string(out[:40]), "P5\n%d %d\n%d", &w, &h, &most); err != nil {
 		t.Fatalf("not a grey map: %v", err)

@@ -59,6 +59,9 @@ func BenchmarkFloor(b *testing.B) {
 		}
 		pages = append(pages, l.drawing)
 	}
+	for _, d := range drawingPages(p, sheets.Letter) {
+		pages = append(pages, d.page)
+	}
 	for b.Loop() {
 		bare(b, pages)
 	}
