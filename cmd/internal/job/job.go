@@ -13,6 +13,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"silowright/bom/money"
 	"silowright/geometry"
 	"silowright/geometry/measure"
 )
@@ -169,11 +170,7 @@ const maxCount = 100000
 
 func (r *reader) currency(path string, v any) string {
 	s, _ := v.(string)
-	ok := len(s) == 3
-	for _, c := range s {
-		ok = ok && c >= 'A' && c <= 'Z'
-	}
-	if !ok {
+	if _, err := money.ParseCurrency(s); err != nil {
 		r.fail(path, show(v), "is not a currency code", "three capital letters (ISO 4217)", `as in currency = "USD" or "EUR"`)
 	}
 	return s

@@ -46,6 +46,7 @@ var wrong = []wrongJob{
 	{"count missing", "drum_silos = 3\n", "", `job.toml: drum_silos: is missing; hint: …`},
 	{"pipe silos missing", "pipe_silos = 2\n", "", `job.toml: pipe_silos: is missing; hint: …`},
 	{"currency in words", `units = "in"`, `currency = "dollars"`, `job.toml:1: currency: "dollars" is not a currency code, …`},
+	{"currency of nowhere", `units = "in"`, `currency = "QQQ"`, `job.toml:1: currency: "QQQ" is not a currency code, …`},
 	{"currency a number", `units = "in"`, `currency = 5`, `job.toml:1: currency: 5 is not a currency code, …`},
 	{"name empty", `units = "in"`, `name = ""`, `job.toml:1: name: "" is empty, …`},
 	{"name a list", `units = "in"`, `name = [1]`, `job.toml:1: name: a list is not text, …`},
