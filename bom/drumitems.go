@@ -74,8 +74,9 @@ func (t *takeoff) meshAndRing(b Batch) {
 	t.use(ware{"screw-" + slug(q.Size) + "-" + slug(q.Length.In(t.units)), "pan-head screw, stainless, " + screwName(q.Size) + " × " + q.Length.Both(t.units), Fasteners, Each},
 		n*float64(s.Ring.Screws), 0, "%d × %d in the ring", s.Ring.Screws, b.Drum)
 	ml := s.Sealant.Volume.ML()
-	t.use(sealant, n*ml, 0, "%d × %s mL along the ring: bead %s, %s long, waste %s %%", b.Drum, trim(ml, 1),
-		spec.Sealant.Bead.Both(t.units), s.Sealant.Run.Both(t.units), trim(100*spec.Sealant.Waste, 1))
+	t.use(sealant, n*ml, 0, "%d × %s mL along the ring: bead %s, %s long, waste %s %%: %s of the job's cartridges of %s", b.Drum, trim(ml, 1),
+		spec.Sealant.Bead.Both(t.units), s.Sealant.Run.Both(t.units), trim(100*spec.Sealant.Waste, 1),
+		trim(n*float64(s.Sealant.Volume/spec.Sealant.Cartridge), 1), spec.Sealant.Cartridge.Both(t.units))
 	t.wipe(s.Sealant.Run, b.Drum, forDrum, "ring bead")
 	if per := t.rates.PointsPerDisc; s.Ring.Protrudes > 0 && per > 0 {
 		t.use(ware{"cutting-disc", "cutting disc for a rotary tool", Consumables, Each}, n*float64(s.Ring.Screws)/float64(per), 0,
