@@ -19,10 +19,9 @@ func Assembly(s geometry.Silo, size Size) render.Drawing {
 		apartBox = right
 		seatedBox, hangBox = rows(left, 0.62, 6)
 	}
-	sc := d.seated(seatedBox, s)
-	d.apart(apartBox, s)
-	d.hanging(hangBox, s)
-	return d.finish(sc)
+	seated := d.seated(seatedBox, s)
+	apart := d.apart(apartBox, s)
+	return d.finish(named(seated, apart, d.hanging(hangBox, s)))
 }
 
 // reach is how far the outlet, inlet and drain stand out from the axis on the
@@ -30,12 +29,37 @@ func Assembly(s geometry.Silo, size Size) render.Drawing {
 func reach(s geometry.Silo, side length) length {
 	r := max(bodyProfile(s).widest(), baseProfile(s).widest())
 	if sideOf(s, s.Outlet.Round) == side {
-		r = max(r, s.Spec.Drum.Outside/2+couplingLong(s.Outlet))
+		r = max(r, outletEnd(s))
 	}
 	if sideOf(s, s.Inlet.Round) == side {
 		return max(r, inletEnd(s))
 	}
 	return max(r, s.Spec.Drum.Outside/2+s.Drain.Stopper.Length)
+}
+
+// A pipe through a grommet is drawn so far into the drum and out of it.
+const (
+	throughIn  length = 35
+	throughOut length = 55
+)
+
+// outletEnd is how far the outlet reaches from the axis.
+func outletEnd(s geometry.Silo) length {
+	if s.Outlet.Joint == geometry.JointGrommet {
+		return s.Spec.Drum.Outside/2 + throughOut
+	}
+	return s.Spec.Drum.Outside/2 + couplingLong(s.Outlet)
+}
+
+// outletPipe draws the pipe through the outlet's grommet, reaching so far into
+// the drum; couplings hide theirs.
+func (d *sheet) outletPipe(v view, s geometry.Silo, in length) {
+	if s.Outlet.Joint != geometry.JointGrommet {
+		return
+	}
+	h, side := s.Outlet, sideOf(s, s.Outlet.Round)
+	from, to := side*(s.Spec.Drum.Outside/2-h.Wall-in), side*outletEnd(s)
+	d.PathOn(render.Outline, box(min(from, to), h.Height-h.PipeOutside/2, max(from, to), h.Height+h.PipeOutside/2).Transform(v.to()))
 }
 
 // inletEnd is how far the inlet's stub reaches from the axis.
@@ -57,6 +81,7 @@ func (d *sheet) tower(v view, s geometry.Silo) (body view, inletSide length) {
 	d.cutMesh(body, s, t+s.Spec.Mesh.Thickness/2)
 	d.cutRing(body, s, t+s.Spec.Mesh.Thickness)
 	d.sideJoint(body, s.Outlet, sideOf(s, s.Outlet.Round), r, s.Outlet.Height)
+	d.outletPipe(body, s, throughIn)
 	d.sideJoint(v, s.Inlet, inletSide, r, s.Inlet.Height)
 	d.sideJoint(v, s.Drain, -inletSide, r, s.Drain.Height)
 	start := r
@@ -71,7 +96,6 @@ func (d *sheet) tower(v view, s geometry.Silo) (body view, inletSide length) {
 }
 
 func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
-	u := s.Spec.Units
 	st := s.Stations
 	total := s.Seat.FootHeight + st.Rim
 	o := s.Seat.FootHeight
@@ -134,7 +158,7 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 	side := sideOf(s, s.Outlet.Round)
 	inner := s.Outlet.Wall + s.Outlet.Coupling.FaceGap + couplingLong(s.Outlet)
 	if s.Outlet.Joint != geometry.JointCouplings {
-		inner = 30
+		inner = s.Outlet.Wall + throughIn
 	}
 	surface := s.Outlet.Height
 	if side > 0 {
@@ -152,11 +176,11 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 		}
 		d.flow(v, path.Pt(at, max(mid, o-surface*0.08)), path.Pt(at, o+surface*0.42))
 	}
-	d.flow(body, path.Pt(side*(s.Spec.Drum.Outside/2+2), surface), path.Pt(side*(s.Spec.Drum.Outside/2+couplingLong(s.Outlet)*1.25), surface))
+	r := s.Spec.Drum.Outside / 2
+	d.flow(body, path.Pt(side*(r+2), surface), path.Pt(side*(outletEnd(s)+(outletEnd(s)-r)*0.25), surface))
 
 	// notes at the right
 	t := s.Spec.Drum.Wall
-	r := s.Spec.Drum.Outside / 2
 	var ns []note
 	sd := length(1)
 	add := func(p path.Point, dot bool, format string, args ...any) {
@@ -172,13 +196,13 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 	add(body.pt(rin*0.55, surface*0.72), true, "seed lies on the mesh; water wells up through it")
 	add(body.pt(sd*(s.Ring.InnerRadius+t/2), t+s.Spec.Ring.Width*0.9), false, "retaining ring, screwed; sealant on its upper edge")
 	add(body.pt(sd*circle*0.6, t+s.Spec.Mesh.Thickness/2), false, "mesh on the lattice")
-	add(v.pt(sd*base.at(st.BaseHeight), st.BaseHeight-2), false, "seat: the foot goes %s into the mouth", keep(s.Seat.Enters.In(u)))
+	add(v.pt(sd*base.at(st.BaseHeight), st.BaseHeight-2), false, "seat: the foot enters %s", keep(d.both(s.Seat.Enters)))
 	if inletSide > 0 {
-		add(v.pt(r+couplingLong(s.Inlet)*0.7, s.Inlet.Height+s.Inlet.Footprint/2), false, "inlet: %s", jointWords(s.Inlet))
+		add(v.pt(inletEnd(s), s.Inlet.Height-s.Inlet.PipeOutside*0.3), false, "inlet: %s", jointWords(s.Inlet))
 	} else {
 		add(v.pt(r+s.Drain.Stopper.Length*0.5, s.Drain.Height+s.Drain.Stopper.Bottom/2), false, "drain: stopper No. %s", s.Drain.Stopper.Number)
 	}
-	add(v.pt(rin*0.5, (st.HeadPanel+s.Inlet.Height)/2), true, "plenum, %s from head to foot", keep(s.Seat.Plenum.In(u)))
+	add(v.pt(rin*0.5, (st.HeadPanel+s.Inlet.Height)/2), true, "plenum, %s high", keep(d.both(s.Seat.Plenum)))
 	d.notes(max(v.x(right)+3, b.Max.X-notesW-2), 1, notesW, b.Min.Y, b.Max.Y, ns)
 	return sc
 }
@@ -204,7 +228,7 @@ func jointWords(h geometry.Hole) string {
 	return pipeSize(h.Pipe) + ", a coupling on each side"
 }
 
-func (d *sheet) apart(b path.Box, s geometry.Silo) {
+func (d *sheet) apart(b path.Box, s geometry.Silo) scale {
 	st := s.Stations
 	t := s.Spec.Drum.Wall
 	r := max(bodyProfile(s).widest(), baseProfile(s).widest())
@@ -228,23 +252,44 @@ func (d *sheet) apart(b path.Box, s geometry.Silo) {
 	d.Line(render.Thin, v.pt(-s.Ring.InnerRadius-t, zr), v.pt(s.Ring.InnerRadius+t, zr))
 	d.Line(render.Centre, v.pt(0, -15), v.pt(0, zr+s.Spec.Ring.Width+20))
 	x := v.x(r) + 3
+	var bodyHole geometry.Hole // the opening at the right, if any
+	if sideOf(s, s.Outlet.Round) > 0 {
+		bodyHole = s.Outlet
+	}
+	baseHole := s.Drain
+	if sideOf(s, s.Inlet.Round) > 0 {
+		baseHole = s.Inlet
+	}
 	d.notes(x, 1, col, b.Min.Y, b.Max.Y, []note{
 		{v.pt(s.Ring.InnerRadius+t, zr+s.Spec.Ring.Width/2), "retaining ring", false},
 		{v.pt(s.Disc.Bend/2, zm+up/2), "mesh disc", false},
-		{body.pt(bodyProfile(s).at(st.Rim*0.6), st.Rim*0.6), "body", false},
+		{edge(body, bodyProfile(s), st.Rim*0.6, bodyHole), "body", false},
 		{body.pt(s.Spec.Drum.FootOutside/2-t, t/2), "lattice in the foot", false},
-		{v.pt(baseProfile(s).at(st.BaseHeight*0.4), st.BaseHeight*0.4), "base", false},
+		{edge(v, baseProfile(s), st.BaseHeight*0.4, baseHole), "base", false},
 	})
+	return sc
 }
 
-func (d *sheet) hanging(b path.Box, s geometry.Silo) {
+// edge is a place on the right edge of a part at about the height z, beside
+// the opening there.
+func edge(v view, p profile, z length, h geometry.Hole) path.Point {
+	if clear := h.Diameter/2 + 2/length(v.k); h.Diameter > 0 && (z-h.Height).Abs() < clear {
+		z = h.Height + clear
+		if z > p[len(p)-1].Y*0.95 {
+			z = max(0, h.Height-clear)
+		}
+	}
+	return v.pt(p.at(z), z)
+}
+
+func (d *sheet) hanging(b path.Box, s geometry.Silo) scale {
 	st := s.Stations
 	p := s.Pipe
 	r := bodyProfile(s).widest()
 	side := sideOf(s, s.Outlet.Round)
 	zb := s.Outlet.Height - s.Spec.Pipe.OutletAboveScreen
 	top, low := max(st.Rim, st.Rim+p.RimAbove), min(0, zb)
-	out := s.Spec.Drum.Outside/2 + couplingLong(s.Outlet)
+	out := outletEnd(s)
 	words := []string{
 		"A  pipe silo, hung by its outlet",
 		"B  stand-off " + keep(d.both(p.StandOff)),
@@ -280,6 +325,11 @@ func (d *sheet) hanging(b path.Box, s geometry.Silo) {
 	pipe := view{v.k, v.pt(axis, zb)}
 	d.cutPipe(pipe, s, side)
 	x2 := side * (bore - s.Outlet.Coupling.FaceGap - couplingLong(s.Outlet))
+	if s.Outlet.Joint == geometry.JointGrommet {
+		in := min(throughIn, max(0, p.StandOff/2))
+		d.outletPipe(v, s, in)
+		x2 = side * (bore - in)
+	}
 	d.pipeBetween(v, near-side*p.Wall-side*25.4, x2, s.Outlet.Height, p.Hole.PipeOutside)
 	far := axis - side*p.Outside/2
 	bottom := v.y(low)
@@ -290,6 +340,7 @@ func (d *sheet) hanging(b path.Box, s geometry.Silo) {
 		{pipe.pt(0, 0), "D", false},
 	})
 	d.list(path.Box{Min: b.Min, Max: path.Pt(b.Max.X, b.Min.Y+under)}, words...)
+	return sc
 }
 
 // cutPipe draws the pipe silo in section, its screened end at v's origin and

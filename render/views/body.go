@@ -3,6 +3,8 @@ package views
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"silowright/geometry"
 	"silowright/geometry/path"
@@ -37,12 +39,16 @@ func (d *sheet) sideAndFlat(s geometry.Silo, p profile, m wallMap, w sideWords, 
 	return d.finish(named(one, d.flat(lower, m, name)))
 }
 
-// named is the scale for the title strip of a sheet with two views.
-func named(a, b scale) scale {
-	if a.name != b.name {
-		return scale{a.name + ", " + b.name, a.k}
+// named is the scale for the title strip of a sheet with several views: the
+// first view's, to which the scale bar is drawn, and those that differ.
+func named(first scale, others ...scale) scale {
+	names := []string{first.name}
+	for _, o := range others {
+		if !slices.Contains(names, o.name) {
+			names = append(names, o.name)
+		}
 	}
-	return a
+	return scale{strings.Join(names, ", "), first.k}
 }
 
 // bodyMap gathers the body's openings and heights.
@@ -52,7 +58,7 @@ func (d *sheet) bodyMap(s geometry.Silo) wallMap {
 	m.cuts = append(m.cuts, holeCut(d, s.Outlet, ""))
 	for i, sl := range s.Slots {
 		name := fmt.Sprintf("handle slot %d", i+1)
-		words := fmt.Sprintf("%s × %s, ends %s radius", keep(sl.Length.In(d.units)), keep(sl.Height().In(d.units)), keep(sl.CornerR.In(d.units)))
+		words := fmt.Sprintf("%s long, %s high, ends %s radius", keep(d.both(sl.Length)), keep(d.both(sl.Height())), keep(d.both(sl.CornerR)))
 		m.cuts = append(m.cuts, cutout{name, words, sl.Round, st.Rim - (sl.Top+sl.Sill)/2, sl.Length, sl.Height(), sl.Outline()})
 	}
 	h := func(y length, name string) { m.heights = append(m.heights, level{y: y, words: name + " " + d.both(y)}) }
@@ -71,7 +77,7 @@ func (d *sheet) bodyMap(s geometry.Silo) wallMap {
 	h(st.Rim, "rim")
 	low := s.Spec.Drum.Wall + s.Spec.Mesh.Thickness
 	m.bands = append(m.bands, band{low, low + s.Spec.Ring.Width, render.Hidden,
-		fmt.Sprintf("ring inside, %d screws, %s apart", s.Ring.Screws, s.Ring.Step.In(d.units))})
+		fmt.Sprintf("ring inside, %d screws, %s apart", s.Ring.Screws, d.both(s.Ring.Step))})
 	return m
 }
 
@@ -87,14 +93,41 @@ type sideWords struct {
 // falls are the openings' heights, measured down from the upper edge.
 func (m wallMap) falls(d *sheet) []level {
 	var out []level
-	seen := map[length]bool{}
-	for _, c := range m.cuts {
-		if !seen[c.height] {
-			seen[c.height] = true
-			out = append(out, level{y: c.height, words: c.name + " " + d.both(m.tall-c.height) + " down"})
+	for i, c := range m.cuts {
+		first := func(o cutout) bool { return (o.height - c.height).Abs() < 0.05 }
+		if slices.IndexFunc(m.cuts, first) < i {
+			continue
 		}
+		names := ""
+		for _, o := range m.cuts[i:] {
+			if first(o) {
+				names = also(names, o.name)
+			}
+		}
+		out = append(out, level{y: c.height, words: called(names, d.both(m.tall-c.height)) + " down"})
 	}
 	return out
+}
+
+// also adds a name to a row of names; of two that differ in their number alone
+// the second gives its number only: "handle slot 1, 2".
+func also(names, name string) string {
+	if names == "" {
+		return name
+	}
+	if i := strings.LastIndexByte(name, ' '); i > 0 && strings.HasPrefix(names[strings.LastIndex(names, ", ")+1:], name[:i+1]) {
+		return names + "," + name[i:]
+	}
+	return names + ", " + name
+}
+
+// called sets a measure after a name: after a colon where the name ends in a
+// number, so that slot 1 at 18 1/16 in is not read as 1 18 1/16.
+func called(name, measure string) string {
+	if n := len(name); n > 0 && name[n-1] >= '0' && name[n-1] <= '9' {
+		return name + ": " + measure
+	}
+	return name + " " + measure
 }
 
 // sideRoom is the room for a side view in a box, and the scale that gives.

@@ -64,7 +64,7 @@ func (d *sheet) pipeSection(b path.Box, s geometry.Silo) scale {
 	}
 	d.notes(max(v.x(x2)+4, b.Max.X-col), 1, col, y-2, b.Max.Y, []note{
 		{v.pt(ro-p.Wall/2, q.Length*0.93), fmt.Sprintf("%s, wall %s", pipeWords(q.Pipe), keep(d.both(p.Wall))), false},
-		{v.pt(ro+3, h.Height+h.Footprint*0.45), fmt.Sprintf("%s in a hole cut %s, hole saw %s", joint, keep(d.dia(h.Diameter)), keep(h.Saw.In(d.units))), false},
+		{v.pt(ro+3, h.Height+h.Footprint*0.45), fmt.Sprintf("%s in a hole cut %s, hole saw %s", joint, keep(d.dia(h.Diameter)), keep(d.both(h.Saw))), false},
 		{v.pt(x2-stick*0.25, h.Height-h.PipeOutside/2), fmt.Sprintf("%s, %s long, to the reducing adapter on the drum silo's outlet", pipeWords(q.PipeOut), keep(d.both(q.PipeOutLength))), false},
 		{v.pt(ro*0.5, -1), fmt.Sprintf("screen with openings of %s, trimmed flush", keep(d.both(q.Screen))), false},
 	})

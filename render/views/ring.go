@@ -44,8 +44,8 @@ func Ring(s geometry.Silo, size Size) render.Drawing {
 	}
 	d.planNotes(p, []note{
 		{on(out, j), fmt.Sprintf("joint: ends meet; a screw %s from each end", keep(d.both(r.JointEdge))), false},
-		{on(r.InnerRadius, near), fmt.Sprintf("%d screws %s × %s in all, evenly: %s along the inner face, dividers at %s", r.Screws,
-			screwWords(s.Spec.Screws), keep(d.both(s.Spec.Screws.Length)), keep(d.both(r.Step)), keep(d.both(r.Chord))), false},
+		{on(r.InnerRadius, near), fmt.Sprintf("%d screws %s in all, evenly: %s along the inner face, dividers at %s", r.Screws,
+			keep(screwWords(s.Spec.Screws)+" × "+d.both(s.Spec.Screws.Length)), keep(d.both(r.Step)), keep(d.both(r.Chord))), false},
 		{on(r.InnerRadius, -math.Pi/5), fmt.Sprintf("sealant bead %s square along the upper edge, %s round", keep(d.both(s.Spec.Sealant.Bead)), keep(d.both(s.Sealant.Run))), false},
 		{on(out, -math.Pi/3), "the outer face lies on the mesh, the mesh on the wall; the strip's length holds on the middle of its thickness", false},
 	})

@@ -138,7 +138,7 @@ func (d *sheet) flat(b path.Box, m wallMap, name string) scale {
 		if cu.round.Abs() < 0.05 {
 			continue
 		}
-		words := cu.name + " " + d.both(cu.round.Abs())
+		words := called(cu.name, d.both(cu.round.Abs()))
 		if cu.round < 0 {
 			words += " to the left"
 		}
@@ -251,6 +251,6 @@ func (d *sheet) facing(v view, m wallMap, cu cutout) {
 }
 
 func holeCut(d *sheet, h geometry.Hole, extra string) cutout {
-	words := fmt.Sprintf("hole saw %s, cut %s%s", keep(h.Saw.In(d.units)), keep(d.dia(h.Diameter)), extra)
+	words := fmt.Sprintf("hole saw %s, cut %s%s", keep(d.both(h.Saw)), keep(d.dia(h.Diameter)), extra)
 	return cutout{h.Name, words, h.Round, h.Height, h.Arc, h.Diameter, h.Outline()}
 }
