@@ -51,7 +51,7 @@ func Lattice(s geometry.Silo, size Size) render.Drawing {
 	top := polar(r, last*0.5)
 	hub := l.AllPilots[len(l.AllPilots)-3] // the apex of the opening below the right bar
 	ns := []note{
-		{v.pt(hub.X, hub.Y), fmt.Sprintf("pilots %s, %d in all; inner ones: centres %s from the middle", keep(d.dia(sp.Pilot)), len(l.AllPilots), keep(d.both(radius(l.Pilots[0])))), false},
+		{v.pt(hub.X, hub.Y), fmt.Sprintf("pilots %s, %d of them; inner ones: centres %s from the middle", keep(d.dia(sp.Pilot)), len(l.AllPilots), keep(d.both(radius(l.Pilots[0])))), false},
 		{first(1), fmt.Sprintf("outer pilots: centres %s from the middle, %s from the bar's middle line", keep(d.both(radius(l.Pilots[1]))), keep(d.both(l.Pilots[1].Y.Abs()))), false},
 		{v.pt(bar.X, bar.Y+sp.BarWidth/2), fmt.Sprintf("%d bars %s wide, %s apart, middle lines through the centre", sp.Bars, keep(d.both(sp.BarWidth)), keep(number(step)+"°")), false},
 		{v.pt(top.X, top.Y), fmt.Sprintf("circle %s", keep(d.dia(sp.Across))), false},
