@@ -187,8 +187,12 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 		ns = append(ns, note{p, fmt.Sprintf(format, args...), dot})
 	}
 	add(body.pt(sd*(wall.at(st.Rim)-t/2), st.Rim), false, "rim of the body")
+	slot := "handle slot"
+	if st.Rim-s.Slots[0].Sill > s.Outlet.Height+s.Outlet.PipeInside/2 {
+		slot += ", its sill above the water"
+	}
 	if x, long, far := farSlot(s); far {
-		add(body.pt(x+long/2, st.Rim-(s.Slots[0].Top+s.Slots[0].Sill)/2), false, "handle slot, its sill above the water")
+		add(body.pt(x+long/2, st.Rim-(s.Slots[0].Top+s.Slots[0].Sill)/2), false, "%s", slot)
 	}
 	if side > 0 {
 		add(body.pt(r+couplingLong(s.Outlet)*0.7, s.Outlet.Height-s.Outlet.Footprint/2), false, "outlet: %s", jointWords(s.Outlet))
@@ -196,7 +200,7 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 	add(body.pt(rin*0.55, surface*0.72), true, "seed lies on the mesh; water wells up through it")
 	add(body.pt(sd*(s.Ring.InnerRadius+t/2), t+s.Spec.Ring.Width*0.9), false, "retaining ring, screwed; sealant on its upper edge")
 	add(body.pt(sd*circle*0.6, t+s.Spec.Mesh.Thickness/2), false, "mesh on the lattice")
-	add(v.pt(sd*base.at(st.BaseHeight), st.BaseHeight-2), false, "seat: the foot enters %s", keep(d.both(s.Seat.Enters)))
+	add(v.pt(sd*base.at(st.BaseHeight), st.BaseHeight-2), false, "%s", d.seatWords(s))
 	if inletSide > 0 {
 		add(v.pt(inletEnd(s), s.Inlet.Height-s.Inlet.PipeOutside*0.3), false, "inlet: %s", jointWords(s.Inlet))
 	} else {
@@ -216,6 +220,14 @@ func farSlot(s geometry.Silo) (x, long length, far bool) {
 		}
 	}
 	return 0, 0, false
+}
+
+// seatWords says how far the foot goes into the mouth.
+func (d *sheet) seatWords(s geometry.Silo) string {
+	if !s.Seat.Nests {
+		return "no seat: the foot does not enter the mouth"
+	}
+	return "seat: the foot enters " + keep(d.both(s.Seat.Enters))
 }
 
 func jointWords(h geometry.Hole) string {

@@ -109,14 +109,15 @@ func (m wallMap) falls(d *sheet) []level {
 	return out
 }
 
-// also adds a name to a row of names; of two that differ in their number alone
-// the second gives its number only: "handle slot 1, 2".
+// also adds a name to a row of names; two that differ in their number alone
+// become one: "handle slots".
 func also(names, name string) string {
 	if names == "" {
 		return name
 	}
-	if i := strings.LastIndexByte(name, ' '); i > 0 && strings.HasPrefix(names[strings.LastIndex(names, ", ")+1:], name[:i+1]) {
-		return names + "," + name[i:]
+	last := names[strings.LastIndexByte(names, ',')+1:]
+	if i := strings.LastIndexByte(name, ' '); i > 0 && strings.HasPrefix(strings.TrimSpace(last), name[:i+1]) {
+		return strings.TrimSuffix(names, last) + last[:strings.LastIndexByte(last, ' ')] + "s"
 	}
 	return names + ", " + name
 }

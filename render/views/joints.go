@@ -98,7 +98,7 @@ func (d *sheet) couplingJoint(b path.Box, h geometry.Hole, name string) scale {
 		note{v.pt(long*0.8, c.Outside/2), fmt.Sprintf("coupling %s outside, socket %s deep; one on each side", keep(d.dia(c.Outside)), keep(d.both(c.Depth))), false},
 		note{v.pt(end*0.6, (bore+p)/2), fmt.Sprintf("%s nipple %s long, %s of it in each socket, solvent-cemented", pipeWords(h.Pipe), keep(d.both(c.Nipple)), keep(d.both(c.Fill))), true},
 		note{v.pt(-c.HoleGap*0.5, -(h.Diameter/2 + (c.Outside-h.Diameter)/4)), fmt.Sprintf("sealant under the flat faces: gap %s at the hole, %s at the coupling's edge", keep(d.both(c.HoleGap)), keep(d.both(c.FaceGap))), true},
-		note{v.pt(-c.FaceGap, -y*0.97), fmt.Sprintf("wall %s; hole cut %s, clearance %s", keep(d.both(h.Wall)), keep(d.dia(h.Diameter)), keep(d.both(h.Clearance))), false},
+		note{v.pt(-c.FaceGap, -y*0.97), fmt.Sprintf("wall %s; hole cut %s, %s", keep(d.both(h.Wall)), keep(d.dia(h.Diameter)), d.clearanceWords(h)), false},
 	)
 	return sc
 }
@@ -187,8 +187,27 @@ func (d *sheet) stopperJoint(b path.Box, h geometry.Hole, name string) scale {
 	d.Line(render.Centre, v.pt(-deep-4, 0), v.pt(t.Length-deep+4, 0))
 	d.detailNotes(words,
 		note{v.pt(t.Length-deep, t.Top*0.4), fmt.Sprintf("rubber stopper No. %s, %s to %s over %s", t.Number, keep(d.dia(t.Top)), keep(d.dia(t.Bottom)), keep(d.both(t.Length))), false},
-		note{v.pt(-deep*0.5, -t.Bottom*0.2), fmt.Sprintf("%s of it goes into the hole; push and twist it in from outside, wet", keep(d.both(t.SeatDepth))), true},
+		note{v.pt(-deep*0.5, -t.Bottom*0.2), d.stopperWords(t), true},
 		note{v.pt(-h.Wall/2-geometry.Sagitta(h.Radius, 2*(y-2)), -y+2), fmt.Sprintf("wall %s; hole cut %s", keep(d.both(h.Wall)), keep(d.dia(h.Diameter))), true},
 	)
 	return sc
+}
+
+// clearanceWords says how much larger than the pipe the hole is.
+func (d *sheet) clearanceWords(h geometry.Hole) string {
+	if h.Clearance < 0 {
+		return "too small for the pipe by " + keep(d.both(-h.Clearance))
+	}
+	return "clearance " + keep(d.both(h.Clearance))
+}
+
+// stopperWords says how a stopper goes in, or that it does not hold.
+func (d *sheet) stopperWords(t geometry.StopperFit) string {
+	switch {
+	case t.SeatDepth <= 0:
+		return "too large for the hole: it does not go in"
+	case t.SeatDepth >= t.Length:
+		return "too small for the hole: it goes right through"
+	}
+	return fmt.Sprintf("%s of it goes into the hole; push and twist it in from outside, wet", keep(d.both(t.SeatDepth)))
 }

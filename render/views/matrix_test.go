@@ -127,3 +127,50 @@ func TestNumbersAreToldApart(t *testing.T) {
 		}
 	}
 }
+
+// What does not fit is not described as if it did: each change makes one part
+// of an invented drum not go together, and the drawing may not promise it.
+func TestMisfitsAreNotPromised(t *testing.T) {
+	drum := geometry.Drum{Label: "invented", Count: 1, Outside: 580, Height: 880, Wall: 5, FootOutside: 540, FootHeight: 55, HeadRecess: 20,
+		Hoops: []geometry.Hoop{{From: 260, To: 300, Outside: 604}, {From: 570, To: 610, Outside: 604}}}
+	for _, c := range []struct {
+		reason  string
+		view    func(geometry.Silo, views.Size) render.Drawing
+		change  func(*geometry.Spec)
+		promise string // said when it fits
+		instead string
+	}{
+		{"a stopper smaller than its hole falls through", views.FootJoints, func(s *geometry.Spec) { s.Drain.Saw = 70 }, "twist", "goes right through"},
+		{"a stopper larger than its hole stays outside", views.FootJoints, func(s *geometry.Spec) { s.Drain.Saw = 35 }, "twist", "does not go in"},
+		{"pipe does not pass a hole smaller than itself", views.PipeJoints, func(s *geometry.Spec) { s.Outlet.Saw, s.Inlet.Saw = 45, 30 }, "clearance", "too small for the pipe"},
+		{"a slot as low as the outlet is not above the water", views.Assembly, func(s *geometry.Spec) { s.Handle.BelowRim = s.Outlet.BelowRim }, "above the water", "handle slot"},
+		{"a foot wider than the mouth does not nest", views.Assembly, func(s *geometry.Spec) {
+			s.Drum.FootOutside, s.Drum.Hoops[1].Outside = 580, 582
+		}, "the foot enters", "does not enter"},
+	} {
+		t.Run(c.reason, func(t *testing.T) {
+			words := func(change func(*geometry.Spec)) string {
+				d := drum
+				d.Hoops = slices.Clone(drum.Hoops)
+				s := geometry.DefaultSpec(d, measure.UnitMM)
+				change(&s)
+				silos, err := geometry.Solve(geometry.Job{Kinds: []geometry.Spec{s}})
+				if err != nil {
+					t.Fatal(err)
+				}
+				var all []string
+				for _, w := range c.view(silos[0], letter).Texts {
+					all = append(all, w.Words)
+				}
+				return strings.Join(all, " ")
+			}
+			if w := words(func(*geometry.Spec) {}); !strings.Contains(w, c.promise) {
+				t.Errorf("%q is not said when it fits: %s", c.promise, w)
+			}
+			w := words(c.change)
+			if strings.Contains(w, c.promise) || !strings.Contains(w, c.instead) {
+				t.Errorf("want %q and not %q: %s", c.instead, c.promise, w)
+			}
+		})
+	}
+}
