@@ -2,6 +2,7 @@ package views
 
 import (
 	"fmt"
+	"slices"
 
 	"silowright/geometry"
 	"silowright/geometry/path"
@@ -13,7 +14,7 @@ import (
 func Assembly(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Assembly", "drum silo, section")
 	seatedBox, rest := rows(d.area, 0.42, 5)
-	apartBox, hangBox := columns(rest, 0.53, 5)
+	apartBox, hangBox := d.apartAndHung(rest, s)
 	if boxW(d.area) > boxH(d.area)*1.15 {
 		left, right := columns(d.area, 0.66, 6)
 		apartBox = right
@@ -22,6 +23,20 @@ func Assembly(s geometry.Silo, size Size) render.Drawing {
 	seated := d.seated(seatedBox, s)
 	apart := d.apart(apartBox, s)
 	return d.finish(named(seated, apart, d.hanging(hangBox, s)))
+}
+
+// apartAndHung divides a box for the silo taken apart and the pipe silo hung in
+// it, so that both come out as large as can be.
+func (d *sheet) apartAndHung(b path.Box, s geometry.Silo) (apart, hung path.Box) {
+	best := -1.0
+	for _, f := range []float64{0.53, 0.5, 0.56} {
+		one, two := columns(b, f, 5)
+		trial := *d // drawn on for its scale, then thrown away
+		if score := trial.apart(one, s).k * trial.hanging(two, s).k; score > best*(1+1e-9) {
+			best, apart, hung = score, one, two
+		}
+	}
+	return apart, hung
 }
 
 // reach is how far the outlet, inlet and drain stand out from the axis on the
@@ -111,22 +126,33 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 		{o + s.Outlet.Height, "outlet " + d.both(o+s.Outlet.Height)},
 		{total, "rim " + d.both(total)},
 	}
-	if s.Inlet.Height != s.Drain.Height {
-		heights[2].words = "inlet " + d.both(s.Inlet.Height)
-		heights = append(heights, struct {
-			z     length
-			words string
-		}{s.Drain.Height, "drain " + d.both(s.Drain.Height)})
-	}
-	words := make([]string, len(heights))
-	for i, h := range heights {
-		words[i] = h.words
-	}
-	col := widest(words...) + jog + 2
+	apart := append(slices.Clone(heights), heights[2])
+	apart[2].words, apart[len(heights)].words = "inlet "+d.both(s.Inlet.Height), "drain "+d.both(s.Drain.Height)
+	apart[len(heights)].z = s.Drain.Height
 	notesW := max(38, boxW(b)*0.24)
 	left, right := reach(s, -1), reach(s, 1)
-	in := inner(b, col+3, notesW+4, 8, 4)
-	sc := fit(left+right, total+20, boxW(in), boxH(in), 1)
+	room := func() (path.Box, scale) {
+		col := length(0)
+		for _, h := range heights {
+			col = max(col, wide(h.words)+jog+2)
+		}
+		in := inner(b, col+3, notesW+4, 8, 4)
+		return in, fit(left+right, total+20, boxW(in), boxH(in), 1)
+	}
+	in, sc := room()
+	if s.Inlet.Height != s.Drain.Height {
+		heights = apart
+		in, sc = room()
+	}
+	// inlet and drain share a line where they may, and the notes have their
+	// room, unless it costs the scale
+	shared, usual := heights, notesW
+	heights, notesW = apart, min(notesW, 36)
+	if in2, sc2 := room(); sc2.k > sc.k {
+		in, sc = in2, sc2
+	} else {
+		heights, notesW = shared, usual
+	}
 	b = d.heading(b, "Seated, in section", sc)
 	k := length(sc.k)
 	used := (left + right) * k
@@ -197,7 +223,7 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 	if side > 0 {
 		add(body.pt(r+couplingLong(s.Outlet)*0.7, s.Outlet.Height-s.Outlet.Footprint/2), false, "outlet: %s", jointWords(s.Outlet))
 	}
-	add(body.pt(rin*0.55, surface*0.72), true, "seed lies on the mesh; water wells up through it")
+	add(body.pt(rin*0.55, surface*0.72), true, "seed on the mesh, water wells up through it")
 	add(body.pt(sd*(s.Ring.InnerRadius+t/2), t+s.Spec.Ring.Width*0.9), false, "retaining ring, screwed; sealant on its upper edge")
 	add(body.pt(sd*circle*0.6, t+s.Spec.Mesh.Thickness/2), false, "mesh on the lattice")
 	add(v.pt(sd*base.at(st.BaseHeight), st.BaseHeight-2), false, "%s", d.seatWords(s))
@@ -206,7 +232,7 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 	} else {
 		add(v.pt(r+s.Drain.Stopper.Length*0.5, s.Drain.Height+s.Drain.Stopper.Bottom/2), false, "drain: stopper No. %s", s.Drain.Stopper.Number)
 	}
-	add(v.pt(rin*0.5, (st.HeadPanel+s.Inlet.Height)/2), true, "plenum, %s high", keep(d.both(s.Seat.Plenum)))
+	add(v.pt(rin*0.5, (st.HeadPanel+s.Inlet.Height)/2), true, "plenum %s", keep(d.both(s.Seat.Plenum)))
 	d.notes(max(v.x(right)+3, b.Max.X-notesW-2), 1, notesW, b.Min.Y, b.Max.Y, ns)
 	return sc
 }
@@ -225,7 +251,7 @@ func farSlot(s geometry.Silo) (x, long length, far bool) {
 // seatWords says how far the foot goes into the mouth.
 func (d *sheet) seatWords(s geometry.Silo) string {
 	if !s.Seat.Nests {
-		return "no seat: the foot does not enter the mouth"
+		return "no seat: the foot does not enter"
 	}
 	return "seat: the foot enters " + keep(d.both(s.Seat.Enters))
 }
@@ -237,7 +263,7 @@ func jointWords(h geometry.Hole) string {
 	case geometry.JointStopper:
 		return "stopper No. " + h.Stopper.Number
 	}
-	return pipeSize(h.Pipe) + ", a coupling on each side"
+	return pipeSize(h.Pipe) + ", two couplings"
 }
 
 func (d *sheet) apart(b path.Box, s geometry.Silo) scale {
@@ -247,7 +273,7 @@ func (d *sheet) apart(b path.Box, s geometry.Silo) scale {
 	up := (s.Disc.Across - s.Disc.Bend) / 2
 	gap := (st.BaseHeight + st.Rim) * 0.06
 	total := st.BaseHeight + st.Rim + up + s.Spec.Ring.Width + 3*gap
-	col := wide("retaining") + 6
+	col := wide("lattice") + 6
 	in := inner(b, 2, col+2, 8, 4)
 	sc := fit(2*r, total, boxW(in), boxH(in), 1)
 	b = d.heading(b, "Taken apart", sc)
@@ -273,10 +299,10 @@ func (d *sheet) apart(b path.Box, s geometry.Silo) scale {
 		baseHole = s.Inlet
 	}
 	d.notes(x, 1, col, b.Min.Y, b.Max.Y, []note{
-		{v.pt(s.Ring.InnerRadius+t, zr+s.Spec.Ring.Width/2), "retaining ring", false},
+		{v.pt(s.Ring.InnerRadius+t, zr+s.Spec.Ring.Width/2), "ring", false},
 		{v.pt(s.Disc.Bend/2, zm+up/2), "mesh disc", false},
 		{edge(body, bodyProfile(s), st.Rim*0.6, bodyHole), "body", false},
-		{body.pt(s.Spec.Drum.FootOutside/2-t, t/2), "lattice in the foot", false},
+		{body.pt(s.Spec.Drum.FootOutside/2-t, t/2), "lattice", false},
 		{edge(v, baseProfile(s), st.BaseHeight*0.4, baseHole), "base", false},
 	})
 	return sc
