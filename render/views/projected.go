@@ -2,7 +2,6 @@ package views
 
 import (
 	"math"
-	"strings"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
@@ -109,11 +108,20 @@ func (d *sheet) plan(v view, q projectedPart) {
 		if r < least {
 			continue
 		}
-		x := v.at.X + r*length(a.Cos())
+		aside := length(0)
 		if math.Abs(a.Cos()) < 0.3 { // clear of the centre line
-			x += wide(strings.TrimSpace(words[i]))/2 + 1.5
+			aside = wide(words[i])/2 + 1.5
 		}
-		d.Words(path.Pt(x, v.at.Y+r*length(a.Sin())-small/2), small, render.Middle, words[i])
+		// a row of letters is wide: it moves inwards until the wall is clear
+		at, room := path.Point{}, edge*k-1.2
+		for q := r; q >= 0; q -= 0.5 {
+			at = path.Pt(v.at.X+q*length(a.Cos())+aside, v.at.Y+q*length(a.Sin()))
+			x, y := (at.X-v.at.X).Abs()+wide(words[i])/2, (at.Y-v.at.Y).Abs()+small*0.8
+			if math.Hypot(float64(x), float64(y)) <= float64(room) {
+				break
+			}
+		}
+		d.Words(path.Pt(at.X, at.Y-small/2), small, render.Middle, words[i])
 	}
 }
 
