@@ -1,6 +1,7 @@
 package render
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -22,6 +23,37 @@ func silos(t *testing.T) []geometry.Silo {
 			Hoops: []geometry.Hoop{{From: 380, To: 430, Outside: 1240}, {From: 820, To: 870, Outside: 1240}}},
 	} {
 		s, err := geometry.Solve(geometry.Job{Kinds: []geometry.Spec{geometry.DefaultSpec(d, measure.UnitMM)}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, s...)
+	}
+	return append(out, pipeSilos(t)...)
+}
+
+// pipeSilos are an invented drum, in inches for the longer words, with pipe
+// silos of 8 in pipe and of the narrowest sewer pipes of the tables, 4 in and 110 mm.
+func pipeSilos(t *testing.T) []geometry.Silo {
+	t.Helper()
+	const inch = measure.Inch
+	d := geometry.Drum{Label: "blue", Count: 1, Outside: geometry.OutsideFromCircumference(72.125 * inch), Height: 34.5 * inch,
+		Wall: 0.1875 * inch, FootOutside: 21.125 * inch, FootHeight: 2.25 * inch, HeadRecess: 0.875 * inch,
+		Hoops: []geometry.Hoop{{From: 10.5 * inch, To: 12 * inch, Outside: 23.875 * inch}, {From: 22.75 * inch, To: 24.25 * inch, Outside: 23.875 * inch}}}
+	var out []geometry.Silo
+	for i, p := range []geometry.PipeSiloSpec{
+		{Pipe: geometry.PipeRef{Size: "8", Series: "sdr35"}, Saw: 2.5 * inch, PipeOut: geometry.PipeRef{Size: "1 1/2", Series: "sch40"}},
+		{Pipe: geometry.PipeRef{Size: "4", Series: "sdr35"}, Saw: 2.5 * inch, PipeOut: geometry.PipeRef{Size: "1 1/2", Series: "sch40"}},
+		{Pipe: geometry.PipeRef{Size: "110", Series: "en1401-sn4"}, Saw: 65, PipeOut: geometry.PipeRef{Size: "50", Series: "pn10"}},
+		{Pipe: geometry.PipeRef{Size: "110", Series: "en1401-sn8"}, Saw: 40, PipeOut: geometry.PipeRef{Size: "25", Series: "pn10"}},
+	} {
+		u := measure.UnitInch
+		if p.PipeOut.Series == "pn10" {
+			u = measure.UnitMM
+		}
+		q := geometry.DefaultSpec(d, u)
+		q.Drum.Label = fmt.Sprintf("blue %d", i+1)
+		q.Pipe.Pipe, q.Pipe.Saw, q.Pipe.PipeOut = p.Pipe, p.Saw, p.PipeOut
+		s, err := geometry.Solve(geometry.Job{Kinds: []geometry.Spec{q}})
 		if err != nil {
 			t.Fatal(err)
 		}
