@@ -16,7 +16,7 @@ const pageSlack length = 0.05
 
 // Check refuses a drawing that cannot be printed faithfully: a number that is
 // not finite, a path without a beginning, a layer that is none, a rune that is
-// not in the fonts, words or lines off the page.
+// not in the fonts, words, lines or fills off the page.
 func Check(d Drawing) error {
 	bad := func(format string, args ...any) error {
 		return fmt.Errorf("%w %q: %w", ErrDrawing, d.Title, fmt.Errorf(format, args...))
@@ -30,6 +30,10 @@ func Check(d Drawing) error {
 		}
 		if !begun(f.Path) {
 			return bad("a fill does not begin with a move")
+		}
+		if b := f.Path.Bounds(); off(d, b.Min) || off(d, b.Max) {
+			return bad("a fill from (%.1f, %.1f) to (%.1f, %.1f) mm is off the page of %.1f × %.1f",
+				float64(b.Min.X), float64(b.Min.Y), float64(b.Max.X), float64(b.Max.Y), float64(d.Width), float64(d.Height))
 		}
 	}
 	for i, s := range d.Strokes {

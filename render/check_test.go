@@ -39,6 +39,7 @@ func TestCheckRefuses(t *testing.T) {
 		{"words on a layer that is none", word(func(x *Text) { x.Layer = -1 }), "no layer"},
 		{"a line off the left edge", func(d *Drawing) { d.Line(Cut, path.Pt(-0.1, 1), path.Pt(5, 1)) }, "off the page"},
 		{"an arc over the top", func(d *Drawing) { d.Circle(Mark, path.Pt(50, 95), 6) }, "off the page"},
+		{"a fill past the right edge", func(d *Drawing) { d.Shade(path.Circle(path.Pt(97, 50), 4), 1) }, "off the page"},
 		{"words past the right edge", word(func(x *Text) { x.At.X = 99 }), "off the page"},
 		{"words turned over the foot", word(func(x *Text) { x.At.Y, x.Turn = 4, -90*measure.Degree }), "off the page"},
 		{"words of no height", word(func(x *Text) { x.Size = 0 }), "stands nowhere"},

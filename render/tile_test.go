@@ -140,6 +140,74 @@ func TestSheetCount(t *testing.T) {
 	}
 }
 
+// For any paper, margin and overlap a drawing just n windows by m, joined by
+// their overlaps, takes n × m sheets one way round and never more; however
+// little is added, never more than one row and one column are.
+func TestNoSheetTooMany(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 400 {
+		p := papers[r.IntN(len(papers))]
+		margin, overlap := length(12*r.Float64()), minOverlap+length(16*r.Float64())
+		n, m := 1+r.IntN(6), 1+r.IntN(6)
+		w, h := p.Width-2*margin-sideStrip, p.Height-2*margin-foot(p.Width)
+		full := func(k int, window length) length { return length(k)*(window-overlap) + overlap }
+		for _, more := range []length{-1, 0, 1e-9, sheetSlack / 2, 0.3} {
+			d := Drawing{Title: "plate", Width: full(n, w) + more, Height: full(m, h) + more}
+			for x := length(0); x <= d.Width; x += w / 9 { // a line on every sheet
+				d.Line(Cut, path.Pt(x, 0), path.Pt(x, d.Height))
+			}
+			d.Rect(Cut, path.Pt(0, 0), path.Pt(d.Width, d.Height))
+			g, err := layOn(d, p, margin, overlap)
+			if err != nil {
+				t.Fatal(err)
+			}
+			cols, rows := n, m
+			if more > sheetSlack {
+				cols, rows = n+1, m+1
+			}
+			if g.Cols != cols || g.Rows != rows || len(g.Tiles) != cols*rows {
+				t.Errorf("%s, margin %.2f, overlap %.2f, %d × %d windows and %v mm: %d × %d, %d sheets", p.Name, margin, overlap, n, m, float64(more), g.Cols, g.Rows, len(g.Tiles))
+			}
+			best, err := Lay(d, p, margin, overlap)
+			if err != nil || len(best.Tiles) > cols*rows {
+				t.Errorf("%s: %d sheets where %d do, %v", p.Name, len(best.Tiles), cols*rows, err)
+			}
+			for _, tile := range g.Tiles {
+				for _, x := range []length{tile.Part.Min.X, tile.Part.Min.Y, tile.Part.Max.X, tile.Part.Max.Y} {
+					if !x.Finite() {
+						t.Fatalf("sheet %s shows %v", tile.Name(), tile.Part)
+					}
+				}
+			}
+		}
+	}
+}
+
+// A margin, an overlap or a drawing that is no number is refused.
+func TestLayRefuses(t *testing.T) {
+	nan, inf := length(math.NaN()), length(math.Inf(1))
+	for _, c := range []struct{ margin, overlap length }{{nan, 12}, {inf, 12}, {-1, 12}, {6, nan}, {6, inf}, {6, 0}, {6, minOverlap - 0.01}, {6, 200}, {140, 12}} {
+		for _, p := range []Paper{papers[0], {Name: "roll", Width: 610, Height: 610, Roll: true}} {
+			if c.margin == 140 && p.Roll {
+				continue // a roll of 610 mm has room for it
+			}
+			if g, err := Lay(plate(), p, c.margin, c.overlap); err == nil && !(p.Roll && c.overlap == 200) {
+				t.Errorf("%s, margin %v, overlap %v: %d sheets", p.Name, float64(c.margin), float64(c.overlap), len(g.Tiles))
+			}
+		}
+	}
+	d := plate()
+	d.Line(Cut, path.Pt(1, 1), path.Pt(nan, 1))
+	if _, err := Lay(d, papers[0], 6, 12); err == nil {
+		t.Error("a line to nowhere is laid")
+	}
+	d = Drawing{Title: "endless", Width: 5e5, Height: 100}
+	d.Rect(Cut, path.Pt(0, 0), path.Pt(d.Width, d.Height))
+	if _, err := Lay(d, papers[0], 6, 12); err == nil || !strings.Contains(err.Error(), "too many") {
+		t.Errorf("half a kilometre is laid: %v", err)
+	}
+}
+
 // A strip longer than any PDF page (14 400 points, ISO 32000-1 annex C.2) is cut
 // into lengths of the roll that overlap like any other sheets.
 func TestRollIsCutToPages(t *testing.T) {

@@ -15,7 +15,7 @@ import (
 	"silowright/render/pdf"
 )
 
-const glyphs = "1 1/8 in 1⅛ Ø33 2×4 45° ±½ ≤ ≥ ≈ π √ ″ ′ −"
+const glyphs = "1/8 ⅛ Ø × ° 10 1/2 in (266.7 mm) 1 1/8 in 1⅛ Ø33 2×4 45° ±½ ≤ ≥ ≈ π √ ″ ′ −"
 
 // plate is a page with a line of every layer, a fill, and words in both faces.
 func plate() render.Drawing {
@@ -149,6 +149,13 @@ func TestRefuses(t *testing.T) {
 		func(d *render.Drawing) { d.Line(render.Cut, path.Pt(0, 0), path.Pt(measure.Length(math.NaN()), 3)) },
 		func(d *render.Drawing) { d.Circle(render.Cut, path.Pt(50, 50), measure.Length(math.Inf(1))) },
 		func(d *render.Drawing) { d.Words(path.Pt(50, 50), 3.5, render.Left, "⌀") },
+		func(d *render.Drawing) { d.Words(path.Pt(200, 50), 3.5, render.Left, "past the edge of the page") },
+		func(d *render.Drawing) {
+			d.TurnedWords(path.Pt(50, 5), 3.5, render.Right, 90*measure.Degree, "over the foot")
+		},
+		func(d *render.Drawing) { d.Words(path.Pt(50, 50), measure.Length(math.Inf(1)), render.Left, "inlet") },
+		func(d *render.Drawing) { d.Line(render.Cut, path.Pt(10, 10), path.Pt(10, 280)) },
+		func(d *render.Drawing) { d.Shade(path.Circle(path.Pt(1, 50), 3), 0.5) },
 		func(d *render.Drawing) { d.Width = measure.Length(math.NaN()) },
 	}
 	large := render.Drawing{Title: "large", Width: 100, Height: 5081}

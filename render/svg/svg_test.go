@@ -151,6 +151,8 @@ func TestRefuses(t *testing.T) {
 		func(d *render.Drawing) { d.Circle(render.Cut, path.Pt(50, 50), measure.Length(math.NaN())) },
 		func(d *render.Drawing) { d.Height = measure.Length(math.Inf(1)) },
 		func(d *render.Drawing) { d.Words(path.Pt(50, 50), 3.5, render.Left, "⌀") },
+		func(d *render.Drawing) { d.Words(path.Pt(50, 149), 3.5, render.Left, "over the top of the page") },
+		func(d *render.Drawing) { d.Line(render.Cut, path.Pt(-1, 10), path.Pt(10, 10)) },
 		func(d *render.Drawing) { d.PathOn(render.Cut, path.Path{{Kind: path.Line}}) },
 	} {
 		d := plate()
