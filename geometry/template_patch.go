@@ -68,7 +68,7 @@ func wallHole(s *Silo, h Hole, id, title string, ns ...note) Template {
 	t, c := patch(s, id, title, h.Part, s.Build, h.Arc, h.Diameter)
 	t.cut(moved(h.Outline(), c))
 	t.drill(path.Circle(c, pilotBit/2))
-	t.head(title, "hole saw "+h.Saw.In(u))
+	t.head(title, "hole saw "+h.Saw.Both(u))
 	t.notes(append(ns, onDatum(h.Round, u))...)
 	return t
 }
@@ -121,7 +121,7 @@ func handleTemplate(s *Silo) Template {
 	for _, x := range []length{-1, 1} {
 		t.drill(path.Circle(pt(c.X+x*(one.Length/2-one.CornerR), c.Y), pilotBit/2))
 	}
-	t.head("Handle slot", "slot "+one.Length.In(u)+" × "+one.Height().In(u))
+	t.head("Handle slot", one.Length.Both(u)+" × "+one.Height().Both(u))
 	t.notes(note{"level line, below the rim:", one.Middle().Both(u)},
 		note{"outlet's centre, round:", s.roundTo(one.Round, s.Outlet.Round).Both(u)},
 		note{"other slot's middle, round:", s.roundTo(one.Round, s.Slots[1].Round).Both(u)},

@@ -20,6 +20,6 @@ func pipeWrapTemplate(s *Silo) Template {
 	t.label(path.Pt(t.Width/4, c.Y+4), 2.5, "level line: %s above the screened end", p.Hole.Height.Both(u))
 	t.label(path.Pt(t.Width/4, 6), 3.5, "screened end")
 	t.label(path.Pt(3*t.Width/4, 6), 2.5, "pipe %s, wrap %s long", p.Outside.Both(u), p.Wrap.Both(u))
-	t.label(path.Pt(3*t.Width/4, c.Y+4), 2.5, "hole saw %s", p.Hole.Saw.In(u))
+	t.label(path.Pt(3*t.Width/4, c.Y+4), 2.5, "hole saw %s", p.Hole.Saw.Both(u))
 	return t
 }

@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"silowright/geometry"
@@ -75,6 +76,11 @@ func TestFromTemplate(t *testing.T) {
 			}
 			for _, o := range Overlaps(d) {
 				t.Errorf("%s: %s", name, o)
+			}
+			for _, x := range d.Texts {
+				if strings.Contains(x.Words, " mm") != strings.Contains(x.Words, " in") {
+					t.Errorf("%s: %q is in one unit only", name, x.Words)
+				}
 			}
 			area, cut := measure.Area(0), length(0)
 			for _, q := range d.Strokes {
