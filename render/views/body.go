@@ -11,32 +11,40 @@ import (
 	"silowright/render"
 )
 
-// Body draws the body from the side that carries the datum, and its wall laid
-// flat.
+// Body draws the body from the side that carries the datum and from above, and
+// its wall laid flat.
 func Body(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Body", "drum silo")
 	m := d.bodyMap(s)
 	return d.sideAndFlat(s, bodyProfile(s), m, sideWords{
-		name: "From the datum's side", edge: "rim", standing: "Ø where it stands", below: s.Spec.Drum.FootOutside,
+		name: "From the datum's side and from above", above: bodyAbove(s), edge: "rim", standing: "Ø where it stands", below: s.Spec.Drum.FootOutside,
 	}, "Wall laid flat, outside towards you; to the right of the datum")
 }
 
-// sideAndFlat sets a part's side view over its wall laid flat, sharing the
-// sheet so that both come out as large as can be.
+// sideAndFlat sets a part's views from the side and from above over its wall
+// laid flat, or beside it on a sheet that lies wide, sharing the sheet so that
+// all come out as large as can be.
 func (d *sheet) sideAndFlat(s geometry.Silo, p profile, m wallMap, w sideWords, name string) render.Drawing {
-	best, share := -1.0, length(0.5)
-	for i := range 13 {
-		f := 0.56 - 0.02*length(i)
-		upper, lower := rows(d.area, float64(f), 4)
-		_, a := d.sideRoom(upper, p, m, w)
-		_, b := d.flatRoom(lower, m, m.lines(d, m.cuts))
-		if score := a.k * b.k; score > best*(1+1e-9) {
-			best, share = score, f
+	d.projects = true
+	lines := m.lines(d, m.cuts)
+	best, one, two := -1.0, path.Box{}, path.Box{}
+	try := func(a, b path.Box) {
+		_, side := d.sideRoom(a, p, m, w)
+		_, flat := d.flatRoom(b, m, lines)
+		if score := side.k * flat.k; score > best*(1+1e-9) {
+			best, one, two = score, a, b
 		}
 	}
-	upper, lower := rows(d.area, float64(share), 4)
-	one := d.side(upper, p, m, w, s)
-	return d.finish(named(one, d.flat(lower, m, name)))
+	for i := range 19 {
+		try(rows(d.area, float64(0.7-0.02*length(i)), 4))
+	}
+	if boxW(d.area) > boxH(d.area) {
+		for i := range 13 {
+			try(columns(d.area, float64(0.58-0.02*length(i)), 8))
+		}
+	}
+	side := d.side(one, p, m, w, s)
+	return d.finish(named(side, d.flat(two, m, name)))
 }
 
 // named is the scale for the title strip of a sheet with several views: the
@@ -54,7 +62,8 @@ func named(first scale, others ...scale) scale {
 // bodyMap gathers the body's openings and heights.
 func (d *sheet) bodyMap(s geometry.Silo) wallMap {
 	st := s.Stations
-	m := wallMap{radius: s.Spec.Drum.Outside / 2, tall: st.Rim, edge: "rim"}
+	m := wallMap{radius: s.Spec.Drum.Outside / 2, tall: st.Rim, edge: "rim",
+		key: "From above: D datum, O outlet, H handle slots; the lattice, under the mesh, is dashed."}
 	m.cuts = append(m.cuts, holeCut(d, s.Outlet, ""))
 	for i, sl := range s.Slots {
 		name := fmt.Sprintf("handle slot %d", i+1)
@@ -88,6 +97,7 @@ type sideWords struct {
 	standing string
 	below    length // diameter it stands on
 	hidden   []length
+	above    seenFromAbove
 }
 
 // falls are the openings' heights, measured down from the upper edge.
@@ -131,26 +141,45 @@ func called(name, measure string) string {
 	return name + " " + measure
 }
 
-// sideRoom is the room for a side view in a box, and the scale that gives.
+// underSide is the room on paper for the dimensions under a side view, and
+// overSide that for the datum's name over it.
+const (
+	underSide        = 2*tier + 5
+	overSide  length = 9
+)
+
+// sideRoom is the room for the views from the side and from above in a box,
+// and the scale that gives.
 func (d *sheet) sideRoom(b path.Box, p profile, m wallMap, w sideWords) (path.Box, scale) {
 	left := levelsWide(m.heights) + 1
 	right := max(levelsWide(m.falls(d))+1, wide(w.standing+" "+d.both(w.below))+4)
-	in := inner(b, left, right, 11, 2*tier+8)
+	in := inner(b, left, right, 8, 3)
 	low, high := m.extent()
-	return in, fit(2*p.widest(), high-low, boxW(in), boxH(in), 1)
+	return in, fit(2*max(p.widest(), w.above.half()), high-low+boxH(w.above.bounds()), boxW(in), boxH(in)-underSide-overSide, 1)
 }
 
 // side draws a round part from the side that faces the datum into a box:
 // heights at the left, places of the openings below the upper edge at the
-// right, diameters below.
+// right, diameters below. The view from above stands over it in third angle,
+// under it in first (ISO 5456-2).
 func (d *sheet) side(b path.Box, p profile, m wallMap, w sideWords, s geometry.Silo) scale {
-	top, r := p[len(p)-1].Y, p.widest()
+	top, r := p[len(p)-1].Y, max(p.widest(), w.above.half())
 	falls := m.falls(d)
 	in, sc := d.sideRoom(b, p, m, w)
 	low, high := m.extent()
 	d.heading(b, w.name, sc)
 	k := length(sc.k)
-	v := view{sc.k, path.Pt(midX(in), in.Min.Y+(boxH(in)-(high-low)*k)/2-low*k)}
+	seen := w.above.bounds()
+	sideTall, planTall := (high-low)*k, boxH(seen)*k
+	start := in.Min.Y + (boxH(in)-sideTall-planTall-underSide-overSide)/2
+	sideY, planY := start+underSide, start+underSide+sideTall+overSide
+	ceiling := planY + planTall/2 // of the heights
+	if d.size.FirstAngle {
+		planY, sideY = start, start+planTall+underSide
+		ceiling = b.Max.Y - 6
+	}
+	v := view{sc.k, path.Pt(midX(in), sideY-low*k)}
+	d.fromAbove(view{sc.k, path.Pt(midX(in), planY-seen.Min.Y*k)}, w.above)
 	d.PathOn(render.Outline, p.outline().Transform(v.to()))
 	for _, q := range p[1 : len(p)-1] {
 		d.Line(render.Thin, v.pt(-q.X, q.Y), v.pt(q.X, q.Y))
@@ -174,12 +203,12 @@ func (d *sheet) side(b path.Box, p profile, m wallMap, w sideWords, s geometry.S
 		lv = append(lv, level{v.y(h.y), v.x(-p.at(h.y)), h.words})
 	}
 	yLow := v.y(0) - 2*tier - 2
-	d.levels(v.x(-r)-jog-2, -1, yLow, b.Max.Y-6, lv)
+	d.levels(v.x(-r)-jog-2, -1, yLow, ceiling, lv)
 	lv = []level{{v.y(top), v.x(p.at(top)), w.edge + " 0"}}
 	for _, f := range falls {
 		lv = append(lv, level{v.y(f.y), v.x(p.at(f.y)), f.words})
 	}
-	d.levels(v.x(r)+jog+2, 1, yLow, b.Max.Y-6, lv)
+	d.levels(v.x(r)+jog+2, 1, yLow, ceiling, lv)
 	d.span(v.x(-w.below/2), v.x(w.below/2), v.y(0)-tier, v.y(0), w.standing+" "+d.both(w.below))
 	ro := s.Spec.Drum.Outside / 2
 	d.span(v.x(-ro), v.x(ro), v.y(0)-2*tier, v.y(0)+2, "outside "+d.dia(2*ro))

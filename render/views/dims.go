@@ -69,6 +69,11 @@ func (d *sheet) spanBare(x1, x2, y length, words string) {
 		past = 3.2
 	}
 	if x2+past+w > d.area.Max.X {
+		if from := max(d.area.Min.X, d.left); x1-past-w < from { // room on neither side: over the line, as far left as there is room
+			d.Line(render.Dimension, path.Pt(min(x1, from), y), path.Pt(max(x2, from+w), y))
+			d.Words(path.Pt(from, y+1.35), small, render.Left, words)
+			return
+		}
 		d.Line(render.Dimension, path.Pt(x1, y), path.Pt(x1-past-w, y))
 		d.Words(path.Pt(x1-past, y+1.35), small, render.Right, words)
 		return

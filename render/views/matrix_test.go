@@ -64,8 +64,10 @@ var (
 // under a line or on words, and no inches without their millimetres.
 func TestDrawingsOfEveryKind(t *testing.T) {
 	for name, s := range silosOf(t) {
-		for _, v := range views.All() {
-			d := v.Draw(s, letter)
+		for i, v := range slices.Concat(views.All(), views.All()) {
+			size := letter
+			size.FirstAngle = i >= len(views.All())
+			d := v.Draw(s, size)
 			if err := render.Check(d); err != nil {
 				t.Errorf("%s: %s: %v", name, v.ID, err)
 			}

@@ -47,13 +47,15 @@ const (
 // sheet is a drawing being made.
 type sheet struct {
 	render.Drawing
-	units measure.Unit
-	size  Size
-	drum  string
-	part  string
-	area  path.Box        // what the frame and the title strip leave
-	less  float64         // how much larger it is drawn than its room is; 1 when to scale
-	avoid [][4]path.Point // places sections leave clear, such as a screw in them
+	units    measure.Unit
+	size     Size
+	drum     string
+	part     string
+	area     path.Box        // what the frame and the title strip leave
+	projects bool            // it has views in projection: the strip names which
+	left     length          // where words of level dimensions may begin, once a view has a column beside it
+	less     float64         // how much larger it is drawn than its room is; 1 when to scale
+	avoid    [][4]path.Point // places sections leave clear, such as a screw in them
 }
 
 func begin(s geometry.Silo, size Size, title, part string) *sheet {

@@ -17,12 +17,22 @@ func (d *sheet) strip(main scale) {
 	if d.units == measure.UnitMM {
 		units = "mm (in)"
 	}
-	d.cells(half, []cell{
+	upper, bar := []cell{
 		{"title", d.Title + " · " + d.part, 0.42, true},
 		{"drum kind", d.drum, 0.19, true},
 		{"scale", main.name, 0.12, true},
-		{"", "", 0.27, false},
-	})
+	}, 0.27
+	if d.projects {
+		upper = []cell{
+			{"title", d.Title + " · " + d.part, 0.34, true},
+			{"drum kind", d.drum, 0.16, true},
+			{"scale", main.name, 0.12, true},
+			{"projection", "", 0.16, false},
+		}
+		bar = 0.22
+		d.projectionSymbol(path.Pt(w*0.62+2, half+1), w*0.16-3)
+	}
+	d.cells(half, append(upper, cell{share: bar}))
 	d.cells(0, []cell{
 		{"job", d.size.Job, 0.26, false},
 		{"document", "shop drawing", 0.16, false},
@@ -32,7 +42,7 @@ func (d *sheet) strip(main scale) {
 		{"drawn, approved", "", 0.14, false},
 		{"sheet", d.size.Sheet, 0.1, true},
 	})
-	d.scaleBar(path.Pt(w*0.73+4, half+2.6), w*0.27-8, main)
+	d.scaleBar(path.Pt(w*length(1-bar)+4, half+2.6), w*length(bar)-8, main)
 }
 
 type cell struct {

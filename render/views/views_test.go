@@ -67,10 +67,13 @@ func large() geometry.Spec {
 }
 
 var sizes = map[string]Size{
-	"letter":      {Width: 8.5*in - 30, Height: 11*in - 30, Sheet: "3 of 12", Job: "Tidewrack Cove nursery", Revision: "A"},
-	"letter-wide": {Width: 11*in - 30, Height: 8.5*in - 30, Sheet: "3 of 12", Job: "Tidewrack Cove nursery"},
-	"A4":          {Width: 180, Height: 267, Sheet: "12 of 12", Job: "a nursery whose name is far longer than any cell of a title strip"},
-	"A4-wide":     {Width: 267, Height: 180},
+	"letter":        {Width: 8.5*in - 30, Height: 11*in - 30, Sheet: "3 of 12", Job: "Tidewrack Cove nursery", Revision: "A"},
+	"letter-wide":   {Width: 11*in - 30, Height: 8.5*in - 30, Sheet: "3 of 12", Job: "Tidewrack Cove nursery"},
+	"A4":            {Width: 180, Height: 267, Sheet: "12 of 12", Job: "a nursery whose name is far longer than any cell of a title strip"},
+	"A4-wide":       {Width: 267, Height: 180},
+	"letter-first":  {Width: 8.5*in - 30, Height: 11*in - 30, Sheet: "3 of 12", Job: "Tidewrack Cove nursery", Revision: "A", FirstAngle: true},
+	"A4-first":      {Width: 180, Height: 267, FirstAngle: true},
+	"A4-wide-first": {Width: 267, Height: 180, FirstAngle: true},
 }
 
 // write keeps a drawing as a PDF to look at, when SILO_VIEWS names a place.

@@ -32,6 +32,7 @@ type wallMap struct {
 	radius  length // outside
 	tall    length
 	edge    string // name of its upper edge
+	key     string // of the letters in the view from above
 	cuts    []cutout
 	bands   []band
 	heights []level // y is the height in the model here
@@ -82,6 +83,7 @@ func (d *sheet) flat(b path.Box, m wallMap, name string) scale {
 	for i := range cuts {
 		cuts[i].round = m.around(cuts[i].round, lead)
 	}
+	d.left = b.Min.X
 	lines := m.lines(d, cuts)
 	in, sc := d.flatRoom(b, m, lines)
 	tiers := length(len(cuts)+1)*tier + 3
@@ -188,7 +190,7 @@ func (m wallMap) lines(d *sheet, cuts []cutout) []string {
 		}
 		out = append(out, fmt.Sprintf("%s: middle %s up, %s below the %s, %s; %s", c.name, keep(d.both(c.height)), keep(d.both(m.tall-c.height)), m.edge, round, c.words))
 	}
-	return out
+	return append(out, m.key)
 }
 
 // freeX is where words as long as w fit on a band without meeting an opening,
