@@ -19,7 +19,6 @@ type seenFromAbove struct {
 	ends   []render.Stroke // joints where they stand out of the wall, in and out
 	places []place
 	wall   length // outside radius, on which distances round are measured
-	clear  length // radius that every joint leaves free
 }
 
 // place is something at a distance round the wall from the datum.
@@ -57,7 +56,7 @@ func (a seenFromAbove) half() length {
 func bodyAbove(s geometry.Silo) seenFromAbove {
 	p, r := bodyProfile(s), s.Spec.Drum.Outside/2
 	a := seenFromAbove{edges: []length{p.widest(), r, r - s.Spec.Drum.Wall}, inside: []length{s.Ring.InnerRadius}, below: s.Lattice.Outlines, wall: r,
-		places: []place{{"D", 0}, {"O", s.Outlet.Round}, {"H", s.Slots[0].Round}, {"H", s.Slots[1].Round}}, clear: s.Ring.InnerRadius}
+		places: []place{{"D", 0}, {"O", s.Outlet.Round}, {"H", s.Slots[0].Round}, {"H", s.Slots[1].Round}}}
 	a.joint(p, s.Outlet)
 	for _, sl := range s.Slots {
 		// under the rim: dashed across the wall at both ends
@@ -76,7 +75,7 @@ func baseAbove(s geometry.Silo) seenFromAbove {
 	p, r := baseProfile(s), s.Spec.Drum.Outside/2
 	mouth := p[len(p)-1].X
 	a := seenFromAbove{edges: []length{p.widest(), mouth - s.Spec.Drum.Wall}, inside: []length{r - s.Spec.Drum.Wall}, wall: r,
-		places: []place{{"D", 0}, {"I", s.Inlet.Round}, {"W", s.Drain.Round}}, clear: r - s.Spec.Drum.Wall}
+		places: []place{{"D", 0}, {"I", s.Inlet.Round}, {"W", s.Drain.Round}}}
 	a.joint(p, s.Inlet)
 	a.joint(p, s.Drain)
 	return a
@@ -97,7 +96,6 @@ func (a *seenFromAbove) joint(p profile, h geometry.Hole) {
 			turn := path.Rotate(a.angle(h.Round))
 			a.ends = append(a.ends, render.Stroke{Layer: layer,
 				Path: path.Polygon(path.Pt(x1, -y1), path.Pt(x2, -y2), path.Pt(x2, y2), path.Pt(x1, y1)).Transform(turn)})
-			a.clear = min(a.clear, x1)
 		}
 		switch {
 		case x1 < r || x1 >= cover:
@@ -167,14 +165,13 @@ func (d *sheet) fromAbove(v view, a seenFromAbove) {
 	d.letters(v, a)
 }
 
-// letters sets the places' letters inside the joints; those too near to each
-// other stand side by side.
+// letters sets the places' letters inside the wall, clear of the joints; those
+// too near to each other stand side by side.
 func (d *sheet) letters(v view, a seenFromAbove) {
 	k := length(v.k)
-	wide0 := a.edges[0] * k
-	r := min(wide0-max(3, wide0*0.12), a.clear*k) - 2.6
-	const least = 7                    // below it the drawn joints alone must do
-	near := 9 / float64(max(r, least)) // radians within which letters are set side by side
+	out := a.edges[0] * k
+	room := a.inner()*k - 0.6           // for words to stay within
+	near := 6 / float64(max(room-3, 1)) // radians within which letters are set side by side
 	var at []measure.Angle
 	var words []string
 	for _, p := range a.places {
@@ -189,23 +186,57 @@ func (d *sheet) letters(v view, a seenFromAbove) {
 		if !merged {
 			at, words = append(at, t), append(words, p.letter)
 		}
-		one, two := polar(a.wall*k-1.5, float64(t)), polar(wide0+1.5, float64(t))
+		one, two := polar(a.wall*k-1.5, float64(t)), polar(out+1.5, float64(t))
 		d.Line(render.Thin, path.Pt(v.at.X+one.X, v.at.Y+one.Y), path.Pt(v.at.X+two.X, v.at.Y+two.Y))
 	}
+	var taken []path.Box // about the middle, on paper
+	for _, s := range a.ends {
+		if s.Layer == render.Outline {
+			b := s.Path.Transform(path.Scale(v.k, v.k)).Bounds()
+			taken = append(taken, inner(b, -1, -1, -1, -1))
+		}
+	}
 	for i, t := range at {
-		if r < least {
+		spot, ok := clearSpot(t, room, wide(words[i])/2, small*0.85, taken)
+		if !ok {
 			continue
 		}
-		// a row of letters is wide: it moves inwards until the wall is clear
-		c, s := length(t.Cos()), length(t.Sin())
-		half := wide(words[i]) / 2
-		spot := path.Point{}
-		for q := r; q >= 0; q -= 0.5 {
-			spot = path.Pt(q*c, q*s)
-			if math.Hypot(float64(spot.X.Abs()+half), float64(spot.Y.Abs()+small*0.5)) <= float64(r+2.2) {
-				break
-			}
-		}
+		half := wide(words[i])/2 + 0.8
+		taken = append(taken, path.Box{Min: path.Pt(spot.X-half, spot.Y-small*0.85), Max: path.Pt(spot.X+half, spot.Y+small*0.85)})
 		d.Words(path.Pt(v.at.X+spot.X, v.at.Y+spot.Y-small/2), small, render.Middle, words[i])
 	}
+}
+
+// clearSpot is the middle of words, half so wide and high, within a circle
+// about the origin, as near to its edge at an angle as leaves boxes clear.
+func clearSpot(t measure.Angle, room, halfWide, halfTall length, taken []path.Box) (path.Point, bool) {
+	const step = 0.5
+	best, least, found := path.Point{}, math.Inf(1), false
+	want := polar(room, float64(t))
+	n := int(math.Ceil(float64(room) / step))
+	for i := -n; i <= n; i++ {
+		for j := -n; j <= n; j++ {
+			q := path.Pt(length(i)*step, length(j)*step)
+			if math.Hypot(float64(q.X.Abs()+halfWide), float64(q.Y.Abs()+halfTall)) > float64(room) {
+				continue
+			}
+			free := true
+			for _, b := range taken {
+				free = free && (q.X+halfWide < b.Min.X || q.X-halfWide > b.Max.X || q.Y+halfTall < b.Min.Y || q.Y-halfTall > b.Max.Y)
+			}
+			if off := float64(radius(path.Pt(q.X-want.X, q.Y-want.Y))); free && off < least-1e-9 {
+				best, least, found = q, off, true
+			}
+		}
+	}
+	return best, found
+}
+
+// inner is the radius inside every edge that is drawn wide or may be.
+func (a seenFromAbove) inner() length {
+	r := a.edges[0]
+	for _, e := range a.edges {
+		r = min(r, e)
+	}
+	return r
 }

@@ -31,7 +31,8 @@ func (d *sheet) sideAndFlat(s geometry.Silo, p profile, m wallMap, w sideWords, 
 	try := func(a, b path.Box) {
 		_, side := d.sideRoom(a, p, m, w)
 		_, flat := d.flatRoom(b, m, lines)
-		if score := side.k * flat.k; score > best*(1+1e-9) {
+		// of two as good, the one whose views are the larger
+		if score := math.Pow(side.k, 1.05) * flat.k; score > best*(1+1e-9) {
 			best, one, two = score, a, b
 		}
 	}
@@ -39,8 +40,8 @@ func (d *sheet) sideAndFlat(s geometry.Silo, p profile, m wallMap, w sideWords, 
 		try(rows(d.area, float64(0.7-0.02*length(i)), 4))
 	}
 	if boxW(d.area) > boxH(d.area) {
-		for i := range 13 {
-			try(columns(d.area, float64(0.58-0.02*length(i)), 8))
+		for i := range 31 {
+			try(columns(d.area, float64(0.6-0.01*length(i)), 4))
 		}
 	}
 	side := d.side(one, p, m, w, s)
@@ -152,7 +153,7 @@ const (
 // and the scale that gives.
 func (d *sheet) sideRoom(b path.Box, p profile, m wallMap, w sideWords) (path.Box, scale) {
 	left := levelsWide(m.heights) + 1
-	right := max(levelsWide(m.falls(d))+1, wide(w.standing+" "+d.both(w.below))+4)
+	right := max(levelsWide(m.falls(d))+1, wide(w.standing+" "+d.both(w.below))+2)
 	in := inner(b, left, right, 8, 3)
 	low, high := m.extent()
 	return in, fit(2*max(p.widest(), w.above.half()), high-low+boxH(w.above.bounds()), boxW(in), boxH(in)-underSide-overSide, 1)
