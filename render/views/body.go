@@ -36,12 +36,12 @@ func (d *sheet) sideAndFlat(s geometry.Silo, p profile, m wallMap, w sideWords, 
 			best, one, two = score, a, b
 		}
 	}
-	for i := range 19 {
-		try(rows(d.area, float64(0.7-0.02*length(i)), 4))
+	for i := range 73 {
+		try(rows(d.area, float64(0.7-0.005*length(i)), 4))
 	}
 	if boxW(d.area) > boxH(d.area) {
-		for i := range 31 {
-			try(columns(d.area, float64(0.6-0.01*length(i)), 4))
+		for i := range 61 {
+			try(columns(d.area, float64(0.6-0.005*length(i)), 4))
 		}
 	}
 	side := d.side(one, p, m, w, s)
