@@ -39,7 +39,7 @@ func bodySpacing(s *Silo) []Finding {
 	half := o.Footprint / 2
 	out := []Finding{
 		gapFinding(u, "outlet.rim", "outlet.below_rim", "the outlet's joint and the rim", o.BelowRim-half),
-		gapFinding(u, "outlet.ring", "outlet.below_rim", "the outlet's joint and the ring at the foot", o.Height-half-s.Spec.Ring.Width),
+		gapFinding(u, "outlet.ring", "outlet.below_rim", "the outlet's joint and the ring at the foot", o.Height-half-s.Ring.Foot-s.Spec.Ring.Width),
 		gapFinding(u, "handle.rim", "handle.below_rim", "the handle slots and the rim", s.Slots[0].Top),
 	}
 	for i, h := range st.BodyHoops {

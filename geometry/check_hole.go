@@ -116,7 +116,7 @@ func coverCheck(h Hole, u measure.Unit) Finding {
 	if !c.Measured {
 		b = Basis{FromMemory, "least outside a coupling can have: socket bottom + 2 × pipe wall"}
 		if c.Standing == string(stock.Derived) {
-			b = Basis{Worked, "least outside a coupling can have: ASTM D2466 socket bottom + 2 × ASTM D1785 wall"}
+			b = Basis{Worked, "least outside a coupling can have: socket bottom (ASTM D2466, sewer F789) + 2 × pipe wall"}
 		}
 		note = "; couplings vary: measure yours and set fittings.coupling"
 	}
@@ -142,6 +142,13 @@ func reaches(l length, u measure.Unit) string {
 	return "reaches " + l.Both(u) + " past the edge"
 }
 
+// How much of a socket a nipple should fill: less than nine tenths is a
+// caution, less than half a stop (common practice, no source).
+const (
+	fillGood = 0.9
+	fillBad  = 0.5
+)
+
 // nippleCheck says how much of each socket the nipple fills, wall and face
 // gaps counted, and whether the couplings can close on the wall.
 func nippleCheck(h Hole, u measure.Unit) Finding {
@@ -151,6 +158,9 @@ func nippleCheck(h Hole, u measure.Unit) Finding {
 		key = "pipe_silo.pipe_out_length"
 	}
 	b := Basis{Published, "ASTM D2466, least socket depth"}
+	if h.Pipe.inchSewer() {
+		b = Basis{Published, "ASTM F789, sewer socket depth"}
+	}
 	if c.Measured {
 		b = Basis{JobSetting, "fittings.coupling"}
 	} else if c.Standing == string(stock.Memory) {
@@ -162,11 +172,11 @@ func nippleCheck(h Hole, u measure.Unit) Finding {
 		return lengths(h.id("nipple-sockets"), key, Stop, c.Nipple, full, b,
 			"the nipple is %s longer than wall and both sockets: the couplings cannot close on the wall; cut it to %s at most",
 			(c.Nipple - full).Both(u), full.Both(u))
-	case c.Fill < c.Depth/2:
+	case c.Fill < fillBad*c.Depth:
 		return lengths(h.id("nipple-sockets"), key, Stop, c.Fill, c.Depth, b,
 			"the nipple reaches only %s into each socket, which is %s deep: too little to hold; make it %s long",
 			maxLength(0, c.Fill).Both(u), c.Depth.Both(u), full.Both(u))
-	case c.Fill < 0.9*c.Depth:
+	case c.Fill < fillGood*c.Depth:
 		return lengths(h.id("nipple-sockets"), key, Caution, c.Fill, c.Depth, b,
 			"the nipple fills %s of each socket, which is %s deep: it holds less than a full joint; %s would fill both",
 			c.Fill.Both(u), c.Depth.Both(u), full.Both(u))

@@ -50,7 +50,7 @@ func loadChecks(s *Silo) []Finding {
 			"body and wet seed weigh %s; the lifting equation gives one person %s at this reach: too much for two; take seed out first or use a hoist"),
 		w.Lift.Both(u), limit.Both(u))}
 
-	creep := Basis{Published, "PE pipe handbook ch. 3, table B.1.1, creep modulus; pipe grade, a drum's resin may differ"}
+	creep := Basis{Published, "PE pipe handbook ch. 3, table B.1.1, creep modulus of pipe grade, a drum's resin may differ; the limit of 1/20 of the span is common practice, no source"}
 	sagLimit := s.Spec.Lattice.Across / 20
 	lvS := OK
 	if w.Sag > sagLimit {

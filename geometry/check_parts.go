@@ -140,7 +140,7 @@ func seatChecks(s *Silo) []Finding {
 	lvP := atLeast(t.Plenum, 1*measure.Inch, 2*measure.Inch)
 	out = append(out, lengths("seat.plenum", "drum.height", lvP, t.Plenum, 2*measure.Inch, practice,
 		say(lvP, "between head and lattice %s are left as plenum", "between head and lattice only %s are left as plenum", "between head and lattice only %s are left: no plenum to speak of"), t.Plenum.Both(u)))
-	points := s.Spec.Ring.Width/2 - t.Enters
+	points := s.Ring.Foot + s.Spec.Ring.Width/2 - t.Enters
 	lvS := OK
 	if points < 0 {
 		lvS = Caution

@@ -64,6 +64,9 @@ func (h *Hole) fitCouplings(q HoleSpec, p stock.Pipe) {
 	if t, ok := stock.CouplingOf(q.Pipe.Size); ok && q.Pipe.inchPressure() {
 		c.Outside, c.Depth = t.Outside, t.Depth
 		c.Standing = string(t.Origin.Standing)
+	} else if t, ok := stock.SewerSocketOf(q.Pipe.Size); ok && q.Pipe.inchSewer() {
+		c.Outside, c.Depth = t.Bottom+2*p.Wall, t.Depth
+		c.Standing = string(stock.Derived)
 	} else {
 		// Metric solvent sockets are half the pipe's outside + 6 mm deep (ISO
 		// 727-1, from memory); the outside is bounded as for inch couplings:

@@ -35,7 +35,7 @@ func pipeSilo(s Spec, st Stations, outlet Hole) (PipeSilo, error) {
 	hole.BelowRim = q.Length - q.OutletAboveScreen
 	out.Hole = hole
 
-	out.Under = outlet.Height - q.OutletAboveScreen - s.Mesh.Thickness
+	out.Under = outlet.Height - q.OutletAboveScreen - s.bedFloor()
 	out.StandOff = standOff(s, p, outlet)
 	out.Round = s.Drum.Bore() - p.Outside - out.StandOff
 	out.RimAbove = outlet.Height + (q.Length - q.OutletAboveScreen) - st.Rim
@@ -51,7 +51,7 @@ const insidePipe length = 25.4
 // adapter, and what shows of the short pipe between adapter and wall.
 func standOff(s Spec, p stock.Pipe, outlet Hole) length {
 	var inAdapter length
-	if t, ok := stock.SocketOf(s.Pipe.PipeOut.Size); ok {
+	if t, ok := stock.SocketOf(s.Pipe.PipeOut.Size); ok && s.Pipe.PipeOut.inchPressure() {
 		inAdapter = t.Depth
 	}
 	shows := maxLength(0, s.Pipe.PipeOutLength-p.Wall-insidePipe-inAdapter)

@@ -85,7 +85,7 @@ func impossibleHoops(s Spec) (Fault, bool) {
 		}
 		floor = h.To
 	}
-	return between("drum.head_recess", d.HeadRecess, 0, d.Height-d.topHoop().From-slack,
+	return between("drum.head_recess", d.HeadRecess, 0, d.Height-d.topHoop().From-d.Wall-slack,
 		"is deeper than the base is high", "measure from the upper chime down to the head")
 }
 

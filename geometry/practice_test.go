@@ -199,3 +199,14 @@ func TestSagByIntegration(t *testing.T) {
 		t.Errorf("at the sag found the bar carries %.5f N/mm, the load is %.5f", got, w0)
 	}
 }
+
+// ASTM F789: the 4 in sewer socket is 4.210 in at its bottom and 1.750 deep;
+// with SDR 35's wall of 0.120 in a coupling is 4.450 in outside at least.
+func TestSewerCoupling(t *testing.T) {
+	h, err := SolveHole(HoleSpec{Pipe: PipeRef{"4", "sdr35"}, Saw: 4.25 * inch, Joint: JointCouplings, Nipple: 3.5 * inch, Radius: 11 * inch, Wall: 0.1875 * inch})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "outside", h.Coupling.Outside, 4.450*inch, 0.02)
+	near(t, "depth", h.Coupling.Depth, 1.750*inch, 1e-6)
+}

@@ -9,12 +9,13 @@ const screwAtJoint length = 12.7
 // ring solves the retaining ring. It is a strip of the drum's own wall, so its
 // length as cut is π(outside − wall) on the neutral line in the middle of its
 // thickness. In place its outer face lies on the mesh, the mesh on the wall at
-// the foot, taken at half the ring's width: there the neutral line is
+// the foot, taken at the ring's middle, where it stands on the mesh: there the neutral line is
 // π(inside − 2·mesh − wall) long. The difference is trimmed.
 func ring(s Spec) Ring {
 	d := s.Drum
-	inside := d.InsideAt(s.Ring.Width / 2)
-	var r Ring
+	foot := s.bedFloor()
+	inside := d.InsideAt(foot + s.Ring.Width/2)
+	r := Ring{Foot: foot}
 	r.StripLength = math.Pi * (d.Outside - d.Wall)
 	r.Length = math.Pi * (inside - 2*s.Mesh.Thickness - d.Wall)
 	r.Surplus = r.StripLength - r.Length

@@ -65,6 +65,7 @@ type Ring struct {
 	Length      length // on the neutral line once it lies inside wall and mesh
 	Surplus     length // to trim
 	InnerRadius length // of its inner face, in place
+	Foot        length // its lower edge above the foot's underside: it stands on the mesh
 	Screws      int    // all, with the pair at the joint
 	JointEdge   length // ring end to the nearest screw
 	Step        length // along the inner face between neighbours
@@ -189,7 +190,7 @@ type PipeSilo struct {
 // Weights are masses and volumes.
 type Weights struct {
 	Body, Base, Ring, Pipe measure.Mass
-	Lift                   measure.Mass // body, fittings and wet seed
+	Lift                   measure.Mass // body, ring and wet seed; pipe and fittings are not weighed
 	BaseVolume             measure.Volume
 	PlenumVolume           measure.Volume
 	SeedBay                measure.Volume // mesh up to the outlet's invert

@@ -125,6 +125,9 @@ type MeshSpec struct {
 // which sockets, grommets and clearance holes are tabled.
 func (p PipeRef) inchPressure() bool { return p.Series == "sch40" || p.Series == "sch80" }
 
+// inchSewer reports whether the pipe is of the inch sewer series.
+func (p PipeRef) inchSewer() bool { return p.Series == "sdr35" || p.Series == "sdr26" }
+
 // HandleSpec is the pair of handle slots.
 type HandleSpec struct {
 	BelowRim length // rim down to the slot's upper edge

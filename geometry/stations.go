@@ -14,12 +14,14 @@ func stations(s Spec) Stations {
 	st.Rim = st.RingBottom - s.Saw.Kerf
 	st.BaseHeight = d.Height - top.From
 	st.BaseHoop = Hoop{From: d.Height - top.To, To: d.Height - top.From, Outside: top.Outside}
-	st.HeadPanel = d.HeadRecess
-	for _, h := range d.Hoops[:len(d.Hoops)-1] {
-		st.BodyHoops = append(st.BodyHoops, h)
-	}
+	st.HeadPanel = d.HeadRecess + d.Wall // the head is taken as thick as the wall
+	st.BodyHoops = append(st.BodyHoops, d.Hoops[:len(d.Hoops)-1]...)
 	return st
 }
+
+// bedFloor is the mesh's upper face above the foot's underside: the foot, taken
+// as thick as the wall, and the mesh.
+func (s Spec) bedFloor() length { return s.Drum.Wall + s.Mesh.Thickness }
 
 // insideVolume is the volume inside the lower piece from the foot up to a
 // height, hoops left out: the foot's frustum, then the bore.

@@ -8,9 +8,6 @@ import (
 	"silowright/geometry/path"
 )
 
-// patchMargin is how much paper a patch template keeps round its hole.
-const patchMargin length = 30
-
 // templates draws every full-scale pattern of one silo. A new template is one
 // more function in a file of its own, named here.
 func templates(s *Silo) []Template {

@@ -31,7 +31,7 @@ func weights(s *Silo) Weights {
 
 	w.BaseVolume = discArea(d.Bore()).Times(st.BaseHeight - st.HeadPanel)
 	w.PlenumVolume = discArea(d.Bore()).Times(maxLength(0, s.Seat.Plenum))
-	w.SeedBay = d.insideVolume(s.OutletInvert())
+	w.SeedBay = max(0, d.insideVolume(s.OutletInvert())-d.insideVolume(s.Spec.bedFloor()))
 	w.Sag, w.BarStress = sag(s)
 	w.HandleStress = handleStress(s.Spec, w.Lift)
 	return w

@@ -40,7 +40,7 @@ var marksAt = [3]length{0.2, 0.5, 0.8}
 
 const (
 	markShift length = 0.02
-	maxShifts        = 6
+	maxShifts int    = 6
 )
 
 // minOverlap is the least overlap of sheets, to hold a match mark.

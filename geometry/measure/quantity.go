@@ -28,9 +28,6 @@ func (s Stress) Quantity() Quantity { return Quantity{float64(s), "MPa"} }
 // Count returns n as a unitless quantity.
 func Count(n int) Quantity { return Quantity{float64(n), ""} }
 
-// Percent returns the ratio r as a percentage.
-func Percent(r float64) Quantity { return Quantity{100 * r, "%"} }
-
 // Text writes q for a reader who works in u: lengths, areas, volumes, masses
 // and stresses in both units, the reader's first; angles, ratios and counts to
 // two decimals. A value that is no number is written as "out of range".

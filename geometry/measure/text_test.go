@@ -101,7 +101,7 @@ func TestQuantityText(t *testing.T) {
 		{"mass", Mass(10).Quantity(), "22 lb (10 kg)"},
 		{"stress", (800 * PSI).Quantity(), "800 psi (5.52 MPa)"},
 		{"count", Count(12), "12"},
-		{"percent", Percent(0.3333), "33.33%"},
+		{"percent", Quantity{33.33, "%"}, "33.33%"},
 		{"angle", Quantity{45, "°"}, "45°"},
 		{"never minus nothing", Quantity{-0.001, "°"}, "0°"},
 		{"no number", Quantity{math.NaN(), "%"}, "out of range"},

@@ -24,9 +24,6 @@ func Rotate(a measure.Angle) Affine {
 // Scale stretches from the origin.
 func Scale(x, y float64) Affine { return Affine{A: x, D: y} }
 
-// MirrorX swaps left and right about the y axis.
-func MirrorX() Affine { return Scale(-1, 1) }
-
 // Then returns the move that does m first and n after it.
 func (m Affine) Then(n Affine) Affine {
 	e := n.Apply(Pt(m.E, m.F))

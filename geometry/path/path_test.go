@@ -68,7 +68,7 @@ func TestAreaAndLengthAgainstChords(t *testing.T) {
 func TestTransforms(t *testing.T) {
 	p := Circle(Pt(30, 10), 12)
 	for name, m := range map[string]Affine{
-		"turn": Rotate(0.7), "shift": Translate(4, -9), "mirror": MirrorX(), "both": Rotate(1).Then(Translate(3, 3)),
+		"turn": Rotate(0.7), "shift": Translate(4, -9), "mirror": Scale(-1, 1), "both": Rotate(1).Then(Translate(3, 3)),
 	} {
 		q := p.Transform(m)
 		about(t, name+" area", math.Abs(float64(q.Area())), math.Pi*144, 1e-9)

@@ -69,7 +69,7 @@ func buildTable(f *flow, group []geometry.Silo) table {
 	size("Plenum, head to foot", func(s geometry.Silo) length { return s.Seat.Plenum })
 	row("Water in the plenum", func(s geometry.Silo) string { return volume(s.Weights.PlenumVolume, u) })
 	row("Seed bay, mesh to outlet", func(s geometry.Silo) string { return volume(s.Weights.SeedBay, u) })
-	row("To lift: body, fittings, wet seed", func(s geometry.Silo) string { return mass(s.Weights.Lift, u) })
+	row("To lift: body, ring, wet seed", func(s geometry.Silo) string { return mass(s.Weights.Lift, u) })
 	row("Pipe silo", func(s geometry.Silo) string {
 		return pipeName(s.Spec.Pipe.Pipe) + " pipe, " + s.Spec.Pipe.Length.Both(u) + " long"
 	})

@@ -85,7 +85,7 @@ func (d *sheet) bodyMap(s geometry.Silo) wallMap {
 	h(st.Rim-s.Slots[0].Sill, "slot's sill")
 	h(st.Rim-s.Slots[0].Top, "slot's top")
 	h(st.Rim, "rim")
-	low := s.Spec.Drum.Wall + s.Spec.Mesh.Thickness
+	low := s.Ring.Foot
 	m.bands = append(m.bands, band{low, low + s.Spec.Ring.Width, render.Hidden,
 		fmt.Sprintf("ring inside, %d screws, %s apart", s.Ring.Screws, d.both(s.Ring.Step))})
 	return m

@@ -129,7 +129,7 @@ func (d *sheet) cutMesh(v view, s geometry.Silo, z length) {
 // far it reaches outwards from the axis.
 func (d *sheet) sideJoint(v view, h geometry.Hole, side, r, z length) length {
 	w := h.Wall
-	out := r + h.PipeOutside*0.6
+	var out length
 	switch h.Joint {
 	case geometry.JointStopper:
 		t, b, deep := h.Stopper.Top/2, h.Stopper.Bottom/2, h.Stopper.SeatDepth
