@@ -4,7 +4,7 @@ import "math"
 
 // Quantity is a number with its unit, for places such as findings and reports
 // where values of several kinds stand in one column. Unit is one of "mm",
-// "mm²", "mL", "kg", "MPa", "°", "%", "" (a count or a ratio).
+// "mm²", "mL", "kg", "MPa", "L/min", "mm/s", "kPa", "°", "%", "" (a count or a ratio).
 type Quantity struct {
 	Value float64 `json:"value"`
 	Unit  string  `json:"unit"`
@@ -46,6 +46,12 @@ func (q Quantity) Text(u Unit) string {
 		return Mass(q.Value).Both(u)
 	case "MPa":
 		return Stress(q.Value).Both(u)
+	case "L/min":
+		return (Flow(q.Value) * LitrePerMinute).Both(u)
+	case "mm/s":
+		return Speed(q.Value).Both(u)
+	case "kPa":
+		return Pressure(q.Value * 1000).Both(u)
 	case "", "°", "%":
 		return decimals(q.Value, 2) + q.Unit
 	}
