@@ -35,9 +35,9 @@ func packOf(t *testing.T, u measure.Unit, pipes int, drums ...geometry.Drum) Pac
 		Defaulted: []geometry.Default{{Key: "outlet.saw", Value: "2 1/2"}, {Key: "saw.kerf", Value: "1/16"}},
 		Bill: Bill{Currency: "USD", Invented: true, PriceFile: "prices.csv", Total: "1,234.50", Missing: []string{"mesh disc", "acetone"},
 			Categories: []Amount{{"pipework", "434.00"}, {"drums", "800.50"}}, PerSilo: []Amount{{"each drum silo", "61.70"}},
-			Rows: []BillRow{{"drums", "closed-head plastic drum", "20", "1 drum", "20", "40.03", "800.50", "a neighbour, invented"},
-				{"pipework", "coupling 2", "40", "bag of 10", "4", "108.50", "434.00", ""},
-				{"pipework", "mesh disc", "20 m²", "roll of 10 m", "2", "", "", ""}}},
+			Rows: []BillRow{{"drums", "closed-head plastic drum", "20", "1 drum", "20", "40.03", "800.50", "a neighbour, invented", ""},
+				{"pipework", "coupling 2", "40", "bag of 10", "4", "108.50", "434.00", "", ""},
+				{"pipework", "mesh disc", "20 m²", "roll of 10 m", "2", "", "", "", ""}}},
 	}
 	for _, s := range silos {
 		p.Cuts = append(p.Cuts, CutRow{Stock: "2 sch40 pipe", Piece: "outlet nipple", Drum: s.Spec.Drum.Label, Count: s.Build, Length: s.Outlet.Coupling.Nipple, Note: "square ends"},
