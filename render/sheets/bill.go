@@ -35,7 +35,7 @@ func setBill(f *flow, p *Pack) {
 		if sum == "" {
 			price, sum = "–", "no price"
 		}
-		t.add(cell{mark: tickBox, paras: []string{""}}, say(r.Item, r.From), say(r.Need, r.Have), say(r.Pack), say(r.Packs), say(price), say(sum))
+		t.add(p.tick(r.Item), say(r.Item, r.From, p.onHand(r.Item)), say(r.Need, r.Have), say(r.Pack), say(r.Packs), say(price), say(sum))
 	}
 	f.table(t)
 	f.totals(b)

@@ -1,5 +1,13 @@
 package sheets
 
+import (
+	"strconv"
+	"strings"
+
+	"silowright/render"
+	"silowright/render/charts"
+)
+
 // Cost is what the build costs. All amounts are written out already; the
 // numbers are for places in drawings only.
 type Cost struct {
@@ -43,8 +51,175 @@ type Share struct {
 }
 
 func setCost(f *flow, p *Pack) {
-	if p.Cost == nil {
+	c := p.Cost
+	if c == nil {
 		f.para("No costs were worked out for this pack.")
 		return
 	}
+	f.gap(1)
+	f.put(marginL, f.y+medium, fit(f.safe("The whole build: "+c.amount(c.Total)+c.unit(" ")+", for "+count(p.DrumSilos, "drum silo", "drum silos")+
+		" and "+count(p.PipeSilos, "pipe silo", "pipe silos")+"."), medium, f.wide()*0.93), medium, true, render.Left)
+	f.y += lead(medium) + 1
+	f.box(true, c.warnings(f)...)
+	buys, points, lines := c.buyTable(f), c.pointTable(), c.lineTable()
+	f.question("What do I buy?", f.tableStart(buys))
+	f.table(buys)
+	rest := f.tallOf(points) + f.questionTall() + f.sharesTall(c) + f.questionTall() + f.tallOf(lines)
+	f.question("What does one cost?", f.tableStart(points))
+	f.table(points)
+	f.costChart(c, f.bottom()-f.y-rest+f.tallOf(points)+f.questionTall())
+	f.question("Where does the money go?", sharePitch*length(min(3, len(c.Shares))))
+	f.shares(c)
+	f.table(lines)
+}
+
+// amount is an amount without the currency that heads its column.
+func (c *Cost) amount(s string) string { return Bill{Currency: c.Currency}.bare(s) }
+
+// unit is the currency behind words, if there is one.
+func (c *Cost) unit(before string) string {
+	if c.Currency == "" {
+		return ""
+	}
+	return before + c.Currency
+}
+
+// mostNamed is how many items a warning on the one page names.
+const mostNamed = 6
+
+// warnings are what a reader must know before believing the sums.
+func (c *Cost) warnings(f *flow) []boxed {
+	var out []boxed
+	if c.Invented {
+		out = append(out, boxed{words: "The prices below are invented for this example. Do not buy by them.", bold: true, mark: careMark})
+	}
+	if n := len(c.Missing); n > 0 {
+		out = append(out, boxed{words: "Every sum is incomplete: " + count(n, "item has", "items have") + " no price.", bold: true, mark: careMark},
+			boxed{words: f.brief("Without a price, and in no sum: "+listed(c.Missing, mostNamed)+".", 2)})
+	}
+	for i, w := range c.Stale {
+		if i == 3 && len(c.Stale) > 4 {
+			out = append(out, boxed{words: count(len(c.Stale)-3, "more price is", "more prices are") + " as old; the dates stand in the orders.", mark: careMark})
+			break
+		}
+		out = append(out, boxed{words: f.brief(sentence(w), 2), mark: careMark})
+	}
+	return out
+}
+
+// listed joins names, the first few of many.
+func listed(names []string, most int) string {
+	if len(names) <= most+1 {
+		return strings.Join(names, "; ")
+	}
+	return strings.Join(names[:most], "; ") + "; and " + strconv.Itoa(len(names)-most) + " more"
+}
+
+// brief cuts words to so many lines of a box.
+func (f *flow) brief(words string, lines int) string {
+	out := wrap(f.safe(words), small, true, f.wide()-2*boxIn-markWide)
+	if len(out) <= lines {
+		return words
+	}
+	return fit(strings.Join(out[:lines], " ")+" "+out[lines], small, length(lines)*(f.wide()-2*boxIn-markWide)*0.9)
+}
+
+func (c *Cost) buyTable(f *flow) table {
+	t := table{most: 2, cols: []column{{head: "Supplier", share: 64, bold: true}, {head: "Goods" + c.unit(", "), share: 30, right: true},
+		{head: "Shipping" + c.unit(", "), share: 30, right: true}, {head: "Tax" + c.unit(", "), share: 30, right: true},
+		{head: "Order" + c.unit(", "), share: 30, right: true}}}
+	row := func(name string, s OrderSums, set func(...string) cell) {
+		r := []cell{strong(name)}
+		for _, v := range []string{s.Goods, s.Shipping, s.Tax, s.Total} {
+			if v == "" {
+				v = "–"
+			}
+			r = append(r, set(c.amount(v)))
+		}
+		r[4].bold = true
+		t.add(r...)
+	}
+	for _, s := range c.Suppliers {
+		row(s.Supplier, s.Sums, say)
+	}
+	if len(c.Suppliers) != 1 {
+		row("All suppliers", c.Bought, strong)
+	}
+	return t
+}
+
+func (c *Cost) counted() string {
+	if c.Counted == "" {
+		return "silos"
+	}
+	return c.Counted
+}
+
+func (c *Cost) pointTable() table {
+	t := table{most: 2, cols: []column{{head: upper(c.counted()), share: 32, bold: true}, {head: "Total" + c.unit(", "), share: 38, right: true},
+		{head: "Each drum silo" + c.unit(", "), share: 38, right: true}, {head: "Each pipe silo" + c.unit(", "), share: 38, right: true},
+		{head: "One more adds" + c.unit(", "), share: 38, right: true}}}
+	for _, p := range c.Points {
+		n := p.Silos
+		if p.Own {
+			n += ", this build"
+		}
+		r := []cell{say(n)}
+		for _, v := range []string{p.Total, p.EachDrum, p.EachPipe, p.Next} {
+			if v == "" {
+				v = "–"
+			}
+			x := say(c.amount(v))
+			x.bold = p.Own
+			r = append(r, x)
+		}
+		t.add(r...)
+	}
+	return t
+}
+
+// lineTable sets the lines in two columns, read down the first.
+func (c *Cost) lineTable() table {
+	t := table{most: 2, cols: []column{{head: "Hours, rates and leftovers", share: 58}, {head: "", share: 34, right: true, bold: true},
+		{head: "", share: 58}, {head: "", share: 34, right: true, bold: true}}}
+	half := (len(c.Lines) + 1) / 2
+	for i := range half {
+		r := []cell{say(c.Lines[i].Name), say(c.Lines[i].Sum)}
+		if i+half < len(c.Lines) {
+			r = append(r, say(c.Lines[i+half].Name), say(c.Lines[i+half].Sum))
+		}
+		t.add(r...)
+	}
+	return t
+}
+
+// question is a heading with less air round it than a page of tables has.
+func (f *flow) question(words string, h length) {
+	f.need(f.questionTall() + h)
+	f.y += medium
+	f.put(marginL, f.y, words, medium, true, render.Left)
+	f.y += 2.2
+}
+
+func (f *flow) questionTall() length { return medium + 2.2 }
+
+// The least and the greatest height of the chart on the page.
+const (
+	chartLow  length = 36
+	chartHigh length = 80
+)
+
+// costChart draws the cost curve in the room given.
+func (f *flow) costChart(c *Cost, room length) {
+	if len(c.Curve) < 2 {
+		return
+	}
+	s := charts.Steps{Width: f.wide(), Height: min(max(room-3, chartLow), chartHigh), Mark: c.Built, MarkSays: "this build",
+		Across: "number of " + f.safe(c.counted()) + " built", Up: f.safe("Cost of each" + c.unit(", "))}
+	for _, p := range c.Curve {
+		s.Points = append(s.Points, charts.Point{N: p.N, Value: p.Each, Says: f.safe(c.amount(p.Says))})
+	}
+	f.need(s.Height + 3)
+	f.place(s.Draw(), marginL, f.y, 1)
+	f.y += s.Height + 3
 }

@@ -28,4 +28,69 @@ func setOrders(f *flow, p *Pack) {
 		f.para("No orders were worked out for this pack.")
 		return
 	}
+	f.para("One list to send to each supplier. Ask for the prices again before you order: they are those quoted on the date beside them.")
+	if p.Bill.Invented || p.Cost != nil && p.Cost.Invented {
+		f.box(true, boxed{words: "Suppliers and prices are invented for this example. Send nothing.", bold: true, size: medium, mark: careMark})
+	}
+	for _, o := range p.Orders {
+		f.order(o, p.Bill.Currency)
+	}
+}
+
+// order sets one supplier's list, on one page where a page can hold it.
+func (f *flow) order(o Order, currency string) {
+	t := o.table(currency)
+	sums := o.sumTable(currency)
+	tall := f.tallOf(t) + f.tallOf(sums)
+	for _, n := range o.Notes {
+		tall += length(len(wrap(f.safe(n), small, false, f.wide()-5)))*lead(small) + 1.2
+	}
+	room := f.tableStart(t)
+	if tall+14 <= f.bottom()-topY {
+		room = tall
+	}
+	f.headingOver("Order to "+o.Supplier, room)
+	f.table(t)
+	if len(sums.rows) > 0 {
+		f.need(f.tallOf(sums))
+		f.table(sums)
+	}
+	f.items(o.Notes...)
+}
+
+func (o Order) table(currency string) table {
+	b, unit := Bill{Currency: currency}, ""
+	if currency != "" {
+		unit = ", " + currency
+	}
+	t := table{cols: []column{{head: "Sent", share: 11}, {head: "Item", share: 60, bold: true}, {head: "Sold in", share: 27},
+		{head: "Packs", share: 14, right: true}, {head: "Each" + unit, share: 24, right: true}, {head: "Sum" + unit, share: 26, right: true},
+		{head: "Quoted", share: 22}}}
+	for _, r := range o.Rows {
+		each, sum := b.bare(r.Each), b.bare(r.Amount)
+		if sum == "" {
+			each, sum = "–", "no price"
+		}
+		t.add(cell{mark: tickBox, paras: []string{""}}, strong(r.Item, r.Description), say(r.Pack), say(r.Packs), say(each), say(sum), say(r.Quoted))
+	}
+	return t
+}
+
+// sumTable is the foot of an order, set so that its sums stand below each other.
+func (o Order) sumTable(currency string) table {
+	head := "Sum"
+	if currency != "" {
+		head += ", " + currency
+	}
+	t := table{cols: []column{{head: "This order", share: 130, bold: true}, {head: head, share: 54, right: true}}}
+	b := Bill{Currency: currency}
+	for _, a := range []Amount{{"Goods", o.Sums.Goods}, {"Shipping", o.Sums.Shipping}, {"Tax", o.Sums.Tax}} {
+		if a.Sum != "" {
+			t.add(say(a.Name), say(b.bare(a.Sum)))
+		}
+	}
+	if o.Sums.Total != "" {
+		t.add(strong("Order total"), strong(b.bare(o.Sums.Total)))
+	}
+	return t
 }

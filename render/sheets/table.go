@@ -17,6 +17,7 @@ type cell struct {
 	mark  mark
 	bold  bool
 	band  bool // a title right across the table, above the rows it is of
+	shade float64
 }
 
 // say makes a cell of paragraphs; empty ones after the first are left out.
@@ -214,6 +215,9 @@ func (f *flow) tableRow(t table, xs []length, cells []setCell, h length) {
 		f.shade(xs[0], f.y, xs[len(xs)-1], f.y+h, 0.05)
 	}
 	for i, c := range cells {
+		if c.cell.shade > 0 {
+			f.shade(xs[i], f.y, xs[i+1], f.y+h, c.cell.shade)
+		}
 		x, a := xs[i]+padX, render.Left
 		if c.cell.mark != noMark {
 			f.sign(c.cell.mark, x, f.y+padY+small)
@@ -233,4 +237,21 @@ func (f *flow) tableRow(t table, xs []length, cells []setCell, h length) {
 	}
 	f.y += h
 	f.rule(xs[0], xs[len(xs)-1], f.y, render.Thin)
+}
+
+// tallOf is how tall a table comes out on one page, with the room below it.
+func (f *flow) tallOf(t table) length {
+	if len(t.rows) == 0 {
+		return 0
+	}
+	xs := f.columns(t.cols)
+	head := make([]cell, len(t.cols))
+	for i, c := range t.cols {
+		head[i] = strong(c.head)
+	}
+	sum := rowHeight(f.breakRow(heading(t), xs, head), 0) + 2.5
+	for _, r := range t.rows {
+		sum += rowHeight(f.breakRow(t, xs, r), t.tall)
+	}
+	return sum
 }

@@ -27,7 +27,7 @@ func FuzzAnyWords(f *testing.F) {
 		p := Pack{Name: label, Revision: note, DrumSilos: 3, PipeSilos: 1, Silos: []geometry.Silo{s, s},
 			Findings:  []geometry.Finding{{ID: label, Drum: note, Level: geometry.Stop, Key: label, Says: note, Basis: geometry.Basis{Kind: label, Source: note}}},
 			Defaulted: []geometry.Default{{Key: label, Value: note}},
-			Bill:      Bill{Currency: label, Total: note, Missing: []string{label}, Rows: []BillRow{{label, note, label, note, "1", label, note, label}}},
+			Bill:      Bill{Currency: label, Total: note, Missing: []string{label}, Rows: []BillRow{{label, note, label, note, "1", label, note, label, note}}},
 			Cuts:      []CutRow{{Stock: label, Piece: note, Drum: label, Count: 1, Length: 10, Note: note}},
 			Templates: []TemplateRow{{Title: label, Drum: note, Width: 10, Height: 10}}}
 		secs, err := Sections(p, Letter)

@@ -31,8 +31,101 @@ type WorkDay struct {
 }
 
 func setWork(f *flow, p *Pack) {
-	if p.Work == nil {
+	w := p.Work
+	if w == nil {
 		f.para("No hours were worked out for this pack.")
 		return
 	}
+	f.para("These are the job's own numbers, to be changed in the job file when your shop has timed itself; they are no standard.")
+	if len(w.Lines) > 0 {
+		t := table{cols: []column{{head: "What the hours rest on", share: 130, bold: true}, {head: "", share: 54, right: true}}}
+		for _, l := range w.Lines {
+			t.add(say(l.Name), say(l.Sum))
+		}
+		f.table(t)
+	}
+	if len(w.Operations) > 0 {
+		f.headed("Operations", w.operations())
+	}
+	w.plan(f)
+	f.items(w.Notes...)
+}
+
+func (w *Work) operations() table {
+	t := table{cols: []column{{head: "Operation", share: 66, bold: true}, {head: "Counted in", share: 28}, {head: "Each silo takes", share: 22, right: true},
+		{head: "Minutes for each", share: 22, right: true}, {head: "First silo, minutes", share: 22, right: true}, {head: "Whole build, hours", share: 24, right: true}}}
+	row := func(r WorkRow, set func(...string) cell) {
+		t.add(strong(r.Name, r.Note), set(r.Unit), set(r.PerSilo), set(r.Minutes), set(r.First), set(r.Whole))
+	}
+	for _, r := range w.Operations {
+		row(r, say)
+	}
+	if w.Total.Name != "" {
+		row(w.Total, strong)
+	}
+	return t
+}
+
+// daysAcross is how many days of the plan stand side by side.
+const daysAcross = 7
+
+// plan sets the day plan: a row a stage, a column a day; a field that is
+// worked on is grey and says how many are done, and below it what sets
+// overnight.
+func (w *Work) plan(f *flow) {
+	if len(w.Days) == 0 || len(w.Stages) == 0 {
+		return
+	}
+	f.headingOver("Day plan: "+count(len(w.Days), "day", "days"), 40)
+	f.para("Grey: worked on that day, with how many are done. What sets overnight stands below, and the next stage of those waits for it.")
+	for i := 0; i < len(w.Days); i += daysAcross {
+		days := w.Days[i:min(i+daysAcross, len(w.Days))]
+		t := table{grid: true, cols: []column{{head: "Stage", share: 44, bold: true}}}
+		hours := false
+		for _, d := range days {
+			t.cols = append(t.cols, column{head: "Day " + d.Name, share: 20})
+			hours = hours || d.Hours != ""
+		}
+		if len(w.Days) > daysAcross { // days of the same width in every row of them
+			for range daysAcross - len(days) {
+				t.cols = append(t.cols, column{share: 20})
+			}
+		}
+		for n, stage := range w.Stages {
+			r := []cell{say(stage)}
+			for _, d := range days {
+				r = append(r, d.stage(n))
+			}
+			t.add(r...)
+		}
+		if hours {
+			r := []cell{say("Hours of work")}
+			for _, d := range days {
+				r = append(r, say(d.Hours))
+			}
+			t.add(r...)
+		}
+		if tall := f.tallOf(t); tall <= f.bottom()-topY {
+			f.need(tall)
+		}
+		f.table(t)
+	}
+}
+
+// stage is what is done for a stage on a day.
+func (d WorkDay) stage(n int) cell {
+	does, cures := "", ""
+	if n < len(d.Does) {
+		does = d.Does[n]
+	}
+	if n < len(d.Cures) && d.Cures[n] != "" {
+		cures = "overnight: " + d.Cures[n]
+	}
+	c := cell{paras: []string{does, cures}}
+	if does == "" {
+		c.paras = []string{cures}
+	} else {
+		c.shade, c.bold = 0.15, true
+	}
+	return c
 }
