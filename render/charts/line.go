@@ -57,7 +57,7 @@ func (f field) thinned(pts []Point) []Point {
 	if len(pts) <= columns {
 		return pts
 	}
-	column := func(p Point) int { return int((f.at(float64(p.N), 0).X - f.box.Min.X) / finest) }
+	column := func(p Point) int { return int((f.at(float64(p.N), f.base).X - f.box.Min.X) / finest) }
 	var out []Point
 	for i := 0; i < len(pts); {
 		j, low, high := i, i, i

@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"silowright/geometry/measure"
 	"silowright/geometry/path"
@@ -46,7 +47,7 @@ const largest = 1e15
 
 // offScale is how many times the usual value a chart reaches before what is
 // above it is cut off, so that the dear first pieces do not flatten the rest.
-const offScale = 2.5
+const offScale = 1.6
 
 // Draw makes the drawing. Counts below 1, values below 0, over 10¹⁵ or not
 // finite are left out; without any point left only the axes are drawn.
@@ -85,36 +86,39 @@ func (s Steps) points() []Point {
 	return kept
 }
 
-// field is the area of the chart: the counts lo to hi across, 0 to top up.
+// field is the area of the chart: the counts lo to hi across, the values base
+// to top up.
 type field struct {
-	box     path.Box
-	lo, hi  float64
-	top     float64
-	counts  []int
-	values  []float64
-	cut     int    // the largest count that stands above the field, 0 none
-	highest string // the value of the first of these, written out
+	box       path.Box
+	lo, hi    float64
+	base, top float64
+	step      float64 // from one written value to the next
+	counts    []int
+	values    []float64
+	cut       int    // the largest count that stands above the field, 0 none
+	highest   string // the value of the first of these, written out
 }
 
 func (s Steps) field(pts []Point, d *render.Drawing) field {
 	f := field{lo: 0.5, hi: 1.5, top: 1}
 	if len(pts) > 0 {
 		f.lo, f.hi = float64(pts[0].N)-0.5, float64(pts[len(pts)-1].N)+0.5
-		f.top = reach(pts, s.Mark)
+		f.base, f.top = reach(pts, s.Mark)
 	}
-	step := nice(f.top / 4)
-	f.top = step * math.Ceil(f.top/step-1e-9)
+	f.step = nice((f.top - f.base) / 4)
+	from := math.Floor(f.base/f.step + 1e-9)
+	f.top = f.step * math.Ceil(f.top/f.step-1e-9)
+	f.base = from * f.step
 	wide := length(0)
-	for i := 0; float64(i)*step <= f.top*(1+1e-9); i++ {
-		v := float64(i) * step
-		f.values = append(f.values, v)
-		wide = max(wide, render.TextWidth(plain(v, step), letters, false))
+	for i := from; i*f.step <= f.top+f.step/2; i++ {
+		f.values = append(f.values, i*f.step)
+		wide = max(wide, render.TextWidth(plain(i*f.step, f.step), letters, false))
 	}
 	for _, p := range pts {
 		if p.Value > f.top {
 			f.cut = p.N
 			if f.highest == "" {
-				f.highest = strconv.Itoa(p.N) + ": " + p.says(step)
+				f.highest = strconv.Itoa(p.N) + ": " + p.says(f.step)
 			}
 		}
 	}
@@ -130,8 +134,9 @@ func (p Point) says(step float64) string {
 	return plain(p.Value, step/100)
 }
 
-// reach is how high the chart must go.
-func reach(pts []Point, mark int) float64 {
+// reach is from where to where the values of the chart must go. It begins at 0
+// unless everything stands in its upper half.
+func reach(pts []Point, mark int) (base, top float64) {
 	vs := make([]float64, len(pts))
 	marked := 0.0
 	for i, p := range pts {
@@ -141,14 +146,19 @@ func reach(pts []Point, mark int) float64 {
 		}
 	}
 	slices.Sort(vs)
-	usual, most := max(vs[len(vs)/2], marked), vs[len(vs)-1]
+	usual, least, most := max(vs[len(vs)/2], marked), vs[0], vs[len(vs)-1]
+	if usual > 0 && most > 1.2*offScale*usual {
+		most = offScale * usual
+	}
 	switch {
 	case !(most > 1e-6):
-		return 1
-	case usual > 0 && most > 1.4*offScale*usual:
-		return offScale * usual
+		return 0, 1
+	case least < most/2:
+		return 0, most
+	case most-least < most/1e4: // level: a little room round it
+		return least - most/100, most + most/100
 	}
-	return most
+	return least, most
 }
 
 // nice is the least of 1, 2 and 5 times a power of ten that is no less than x.
@@ -183,7 +193,7 @@ func plain(v, step float64) string {
 func (f field) at(n, v float64) path.Point {
 	return path.Pt(
 		f.box.Min.X+(f.box.Max.X-f.box.Min.X)*length((n-f.lo)/(f.hi-f.lo)),
-		f.box.Min.Y+(f.box.Max.Y-f.box.Min.Y)*length(v/f.top))
+		f.box.Min.Y+(f.box.Max.Y-f.box.Min.Y)*length((v-f.base)/(f.top-f.base)))
 }
 
 // ticks are the counts written below the axis, as many as have room.
@@ -206,20 +216,16 @@ func (f field) ticks() []int {
 // axes draws the field's frame, the lines of equal value and the words.
 func (f field) axes(s Steps, d *render.Drawing) {
 	b := f.box
-	step := f.top
-	if len(f.values) > 1 {
-		step = f.values[1]
-	}
 	for _, v := range f.values {
 		y := f.at(f.lo, v).Y
 		d.Line(render.Thin, path.Pt(b.Min.X-tick, y), path.Pt(b.Max.X, y))
-		d.Words(path.Pt(b.Min.X-tick-0.8, y-letters/2), letters, render.Right, plain(v, step))
+		d.Words(path.Pt(b.Min.X-tick-0.8, y-letters/2), letters, render.Right, plain(v, f.step))
 	}
 	d.Line(render.Outline, path.Pt(b.Min.X, b.Max.Y), b.Min)
 	d.Line(render.Outline, b.Min, path.Pt(b.Max.X, b.Min.Y))
 	free := length(0)
 	for _, n := range f.counts {
-		x, words := f.at(float64(n), 0).X, plain(float64(n), 1)
+		x, words := f.at(float64(n), f.base).X, plain(float64(n), 1)
 		half := render.TextWidth(words, letters, false) / 2
 		if x-half < free || x+half > d.Width {
 			continue
@@ -229,9 +235,16 @@ func (f field) axes(s Steps, d *render.Drawing) {
 		d.Words(path.Pt(x, b.Min.Y-tick-0.8-letters), letters, render.Middle, words)
 	}
 	d.Words(path.Pt(b.Max.X, 0.8), letters, render.Right, Fit(s.Across, letters, b.Max.X))
-	up := s.Up
+	var notes []string
+	if f.base > 0 {
+		notes = append(notes, "the scale begins at "+plain(f.base, f.step))
+	}
 	if f.cut > 0 {
-		up += " (" + f.highest + "; above the scale up to " + strconv.Itoa(f.cut) + ")"
+		notes = append(notes, "above it up to "+strconv.Itoa(f.cut)+"; "+f.highest)
+	}
+	up := s.Up
+	if len(notes) > 0 {
+		up += " (" + strings.Join(notes, "; ") + ")"
 	}
 	d.Words(path.Pt(0, d.Height-letters-0.4), letters, render.Left, Fit(up, letters, d.Width))
 }
@@ -246,7 +259,7 @@ func (f field) mark(s Steps, pts []Point, d *render.Drawing) {
 	q := f.at(float64(p.N), p.Value)
 	d.Line(render.Hidden, path.Pt(q.X, f.box.Min.Y), path.Pt(q.X, f.box.Max.Y+0.6))
 	d.PathOn(render.Outline, path.Circle(q, 1.1))
-	words := strconv.Itoa(p.N) + ", " + p.says(f.values[1])
+	words := strconv.Itoa(p.N) + ", " + p.says(f.step)
 	if s.MarkSays != "" {
 		words = s.MarkSays + ": " + words
 	}

@@ -56,11 +56,15 @@ func setCost(f *flow, p *Pack) {
 		f.para("No costs were worked out for this pack.")
 		return
 	}
-	f.gap(1)
-	f.put(marginL, f.y+medium, fit(f.safe("The whole build: "+c.amount(c.Total)+c.unit(" ")+", for "+count(p.DrumSilos, "drum silo", "drum silos")+
-		" and "+count(p.PipeSilos, "pipe silo", "pipe silos")+"."), medium, f.wide()*0.93), medium, true, render.Left)
-	f.y += lead(medium) + 1
-	f.box(true, c.warnings(f)...)
+	if c.Total != "" {
+		words := "The whole build: " + strings.TrimSpace(c.Currency+" "+c.amount(c.Total)) + ", for " +
+			count(p.DrumSilos, "drum silo", "drum silos") + " and " + count(p.PipeSilos, "pipe silo", "pipe silos") + "."
+		f.put(marginL, f.y+medium, fit(f.safe(words), medium, f.wide()*0.93), medium, true, render.Left)
+		f.y += lead(medium) + 0.5
+	}
+	if w := c.warnings(f); len(w) > 0 {
+		f.box(true, w...)
+	}
 	buys, points, lines := c.buyTable(f), c.pointTable(), c.lineTable()
 	f.question("What do I buy?", f.tableStart(buys))
 	f.table(buys)
@@ -94,8 +98,7 @@ func (c *Cost) warnings(f *flow) []boxed {
 		out = append(out, boxed{words: "The prices below are invented for this example. Do not buy by them.", bold: true, mark: careMark})
 	}
 	if n := len(c.Missing); n > 0 {
-		out = append(out, boxed{words: "Every sum is incomplete: " + count(n, "item has", "items have") + " no price.", bold: true, mark: careMark},
-			boxed{words: f.brief("Without a price, and in no sum: "+listed(c.Missing, mostNamed)+".", 2)})
+		out = append(out, boxed{words: f.brief("Every sum is incomplete: "+count(n, "item has", "items have")+" no price: "+listed(c.Missing, mostNamed)+".", 2), bold: true, mark: careMark})
 	}
 	for i, w := range c.Stale {
 		if i == 3 && len(c.Stale) > 4 {
@@ -205,8 +208,8 @@ func (f *flow) questionTall() length { return medium + 2.2 }
 
 // The least and the greatest height of the chart on the page.
 const (
-	chartLow  length = 36
-	chartHigh length = 80
+	chartLow  length = 40
+	chartHigh length = 75
 )
 
 // costChart draws the cost curve in the room given.

@@ -195,8 +195,8 @@ func (f *flow) kindTable(kinds []kind) table {
 }
 
 func (f *flow) patternTable(b Bars, kinds []kind) table {
-	t := table{cols: []column{{head: "Cut", share: 11}, {head: "Sticks", share: 14, right: true, bold: true}, {head: "Stick", share: 40},
-		{head: "Pieces from each", share: 48}, {head: "Trim, and kerf", share: 34}, {head: "Offcut of each", share: 37}}}
+	t := table{cols: []column{{head: "Cut", share: 11}, {head: "Sticks", share: 15, right: true, bold: true}, {head: "Stick", share: 38},
+		{head: "Pieces from each", share: 40}, {head: "Trim, and kerf", share: 38}, {head: "Offcut of each", share: 42}}}
 	for _, s := range b.Sticks {
 		from := ""
 		if s.FromRack {

@@ -33,7 +33,7 @@ func rollScale(r Roll, room length) (scale int, shown length) {
 // roll sets the layout of one roll: its length runs across the page.
 func (f *flow) roll(r Roll) {
 	r.Width, r.Length, r.Across = sound(r.Width), sound(r.Length), sound(r.Across)
-	says := []string{r.Pattern + ": " + strconv.Itoa(r.Count) + " × " + r.Piece + ", " + r.Across.Both(f.units) + r.shape()}
+	says := []string{upper(r.Pattern) + ": " + strconv.Itoa(r.Count) + " × " + r.Piece + ", " + r.Across.Both(f.units) + r.shape()}
 	if r.Pattern == "" {
 		says[0] = says[0][2:]
 	}
@@ -47,7 +47,7 @@ func (f *flow) roll(r Roll) {
 		f.para("There is no layout to draw.")
 		return
 	}
-	room := f.wide() - dimLeft
+	room := f.wide() - dimLeft - 2
 	s, shown := rollScale(r, room)
 	k := 1 / length(s)
 	high := min(r.Width*k, f.bottom()-topY-60) // a roll too wide for any scale is not drawn true

@@ -59,6 +59,8 @@ func (f *flow) plate(s Sheet) {
 	left, top := marginL+dimLeft, f.y+1.5
 	foot, end := top+high, left+s.Width*k
 	list := f.sheetParts(s)
+	var drawn [][4]length
+	var outside []Rect // parts too small for their key
 	f.frame(left, top, end, foot, render.Outline)
 	for _, p := range s.Parts {
 		x1, y2 := left+p.X*k, foot-p.Y*k
@@ -68,7 +70,14 @@ func (f *flow) plate(s Sheet) {
 		}
 		f.shade(x1, y1, x2, y2, 0.08)
 		f.frame(x1, y1, x2, y2, render.Outline)
-		f.partName(p, list, x1, y1, x2, y2)
+		drawn = append(drawn, [4]length{x1, y1, x2, y2})
+		if !f.partName(p, list, x1, y1, x2, y2) {
+			outside = append(outside, p)
+		}
+	}
+	for _, p := range outside {
+		x, y := left+p.X*k, foot-p.Y*k
+		drawn = f.keyBeside(key(slices.IndexFunc(list, p.is)), [4]length{x, y - p.H*k, x + p.W*k, y}, [4]length{left, top, end, foot}, drawn)
 	}
 	f.down(top, foot, left-5, left, dimWords(f, s.Height, high))
 	f.across(left, end, foot+4, foot, dimWords(f, s.Width, s.Width*k))
@@ -100,8 +109,9 @@ func (p Rect) is(k sheetPart) bool {
 	return p.Name == k.name && (p.W == k.w && p.H == k.h || p.W == k.h && p.H == k.w)
 }
 
-// partName writes a part's key and name inside it, as much as there is room for.
-func (f *flow) partName(p Rect, list []sheetPart, x1, y1, x2, y2 length) {
+// partName writes a part's key and name inside it, as much as there is room
+// for; false when there is none.
+func (f *flow) partName(p Rect, list []sheetPart, x1, y1, x2, y2 length) bool {
 	letter := key(slices.IndexFunc(list, p.is))
 	room, high := x2-x1-1.6, y2-y1-1.6
 	lines := wrap(f.safe(letter+" "+p.Name), small, false, max(room, 1))
@@ -112,11 +122,32 @@ func (f *flow) partName(p Rect, list []sheetPart, x1, y1, x2, y2 length) {
 	if !fits {
 		lines = []string{letter}
 		if width(letter, small, false) > room || small > high {
-			return
+			return false
 		}
 	}
 	y := (y1+y2)/2 - length(len(lines)-1)*lead(small)/2 + small/2
 	for i, l := range lines {
 		f.put((x1+x2)/2, y+length(i)*lead(small), l, small, false, render.Middle)
 	}
+	return true
+}
+
+// keyBeside writes a key on the empty sheet right, left, below or above of the
+// part at (x1, y1, x2, y2), where that is free, and returns what is taken then.
+func (f *flow) keyBeside(letter string, part, sheet [4]length, taken [][4]length) [][4]length {
+	const gap length = 0.9
+	w, h := width(letter, small, false), small
+	mx, my := (part[0]+part[2])/2, (part[1]+part[3])/2
+	for _, at := range [][2]length{{part[2] + gap, my - h/2}, {part[0] - gap - w, my - h/2}, {mx - w/2, part[3] + gap}, {mx - w/2, part[1] - gap - h}} {
+		q := [4]length{at[0] - 0.4, at[1] - 0.4, at[0] + w + 0.4, at[1] + h + 0.8}
+		free := q[0] > sheet[0] && q[1] > sheet[1] && q[2] < sheet[2] && q[3] < sheet[3]
+		for _, t := range taken {
+			free = free && (q[2] <= t[0] || q[0] >= t[2] || q[3] <= t[1] || q[1] >= t[3])
+		}
+		if free {
+			f.put(at[0], at[1]+h, letter, small, false, render.Left)
+			return append(taken, q)
+		}
+	}
+	return taken
 }

@@ -40,8 +40,7 @@ func setOrders(f *flow, p *Pack) {
 // order sets one supplier's list, on one page where a page can hold it.
 func (f *flow) order(o Order, currency string) {
 	t := o.table(currency)
-	sums := o.sumTable(currency)
-	tall := f.tallOf(t) + f.tallOf(sums)
+	tall := f.tallOf(t)
 	for _, n := range o.Notes {
 		tall += length(len(wrap(f.safe(n), small, false, f.wide()-5)))*lead(small) + 1.2
 	}
@@ -51,46 +50,35 @@ func (f *flow) order(o Order, currency string) {
 	}
 	f.headingOver("Order to "+o.Supplier, room)
 	f.table(t)
-	if len(sums.rows) > 0 {
-		f.need(f.tallOf(sums))
-		f.table(sums)
-	}
 	f.items(o.Notes...)
 }
 
+// table is an order's list with its sums at the foot.
 func (o Order) table(currency string) table {
 	b, unit := Bill{Currency: currency}, ""
 	if currency != "" {
 		unit = ", " + currency
 	}
-	t := table{cols: []column{{head: "Sent", share: 11}, {head: "Item", share: 60, bold: true}, {head: "Sold in", share: 27},
-		{head: "Packs", share: 14, right: true}, {head: "Each" + unit, share: 24, right: true}, {head: "Sum" + unit, share: 26, right: true},
-		{head: "Quoted", share: 22}}}
+	t := table{cols: []column{{head: "Sent", share: 12}, {head: "Item", share: 56, bold: true}, {head: "Quoted", share: 25}, {head: "Sold in", share: 26},
+		{head: "Packs", share: 15, right: true}, {head: "Each" + unit, share: 24, right: true}, {head: "Sum" + unit, share: 26, right: true}}}
 	for _, r := range o.Rows {
 		each, sum := b.bare(r.Each), b.bare(r.Amount)
 		if sum == "" {
 			each, sum = "–", "no price"
 		}
-		t.add(cell{mark: tickBox, paras: []string{""}}, strong(r.Item, r.Description), say(r.Pack), say(r.Packs), say(each), say(sum), say(r.Quoted))
+		t.add(cell{mark: tickBox, paras: []string{""}}, strong(r.Item, r.Description), say(r.Quoted), say(r.Pack), say(r.Packs), say(each), say(sum))
 	}
-	return t
-}
-
-// sumTable is the foot of an order, set so that its sums stand below each other.
-func (o Order) sumTable(currency string) table {
-	head := "Sum"
-	if currency != "" {
-		head += ", " + currency
-	}
-	t := table{cols: []column{{head: "This order", share: 130, bold: true}, {head: head, share: 54, right: true}}}
-	b := Bill{Currency: currency}
-	for _, a := range []Amount{{"Goods", o.Sums.Goods}, {"Shipping", o.Sums.Shipping}, {"Tax", o.Sums.Tax}} {
-		if a.Sum != "" {
-			t.add(say(a.Name), say(b.bare(a.Sum)))
+	for _, a := range []Amount{{"Goods", o.Sums.Goods}, {"Shipping", o.Sums.Shipping}, {"Tax", o.Sums.Tax}, {"Order total", o.Sums.Total}} {
+		if a.Sum == "" {
+			continue
 		}
-	}
-	if o.Sums.Total != "" {
-		t.add(strong("Order total"), strong(b.bare(o.Sums.Total)))
+		sum := say(b.bare(a.Sum))
+		sum.bold = a.Name == "Order total"
+		foot := []cell{say(""), say(a.Name), {}, {}, {}, {}, sum}
+		for i := range foot {
+			foot[i].shade = 0.05
+		}
+		t.add(foot...)
 	}
 	return t
 }

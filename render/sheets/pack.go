@@ -40,8 +40,8 @@ type Pack struct {
 	Plates []Sheet
 	Orders []Order
 	Work   *Work
-	// Have names the tools on hand, in the words of the tool lists (an item
-	// that begins with one of them is ticked), sorted.
+	// Have names the tools on hand as the tool lists call them ("jigsaw",
+	// "hole saw 2 1/2 in"), sorted: they come ticked.
 	Have []string
 
 	// Figures are placed on the page "What you will build", in order, each
@@ -124,7 +124,7 @@ var parts = []struct {
 	{"orders", "Orders to send", setOrders},
 	{"cuts", "Cut list", setCuts},
 	{"cutting", "Cutting plan", setCutting},
-	{"work", "Hours and days, by the job's own numbers", setWork},
+	{"work", "Hours and days", setWork},
 	{"holes", "Hole schedule", setHoles},
 	{"marking", "Marking without paper", setMarking},
 	{"steps", "Build steps", setSteps},

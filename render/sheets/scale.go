@@ -65,5 +65,5 @@ func (f *flow) down(y1, y2, x, from length, words string) {
 // dimLeft and dimFoot are the room a drawing leaves for its dimensions.
 const (
 	dimLeft length = 9
-	dimFoot length = 9.5
+	dimFoot length = 10.5
 )

@@ -7,7 +7,7 @@ import (
 )
 
 // sharePitch is the height of one bar of the shares with the room below it.
-const sharePitch length = 5
+const sharePitch length = 4.6
 
 // sharesTall is how tall the bars come out.
 func (f *flow) sharesTall(c *Cost) length {
@@ -42,10 +42,10 @@ func (f *flow) shares(c *Cost) {
 			long = room * length(part(s.Part)/most)
 		}
 		if long > 0.05 {
-			f.shade(left, f.y+0.4, left+long, f.y+sharePitch-1, 0.35)
+			f.shade(left, f.y+0.5, left+long, f.y+sharePitch-0.7, 0.35)
 		}
 		f.put(left+long+1.5, f.y+small+0.7, fit(written[i], small, says), small, false, render.Left)
-		f.line(left, f.y, left, f.y+sharePitch-0.6, render.Thin)
+		f.line(left, f.y, left, f.y+sharePitch, render.Thin)
 		f.y += sharePitch
 	}
 	f.y += 2.5

@@ -7,6 +7,7 @@ import (
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
+	"silowright/geometry/path"
 	"silowright/render"
 )
 
@@ -134,16 +135,12 @@ func checkPage(t *testing.T, name string, d render.Drawing) {
 		t.Errorf("%s: only %d lines of words", name, len(d.Texts))
 	}
 	for _, x := range d.Texts {
-		w := render.TextWidth(x.Words, x.Size, x.Bold)
-		left := x.At.X
-		switch x.Anchor {
-		case render.Middle:
-			left -= w / 2
-		case render.Right:
-			left -= w
+		lo, hi := x.Corners()[0], x.Corners()[0]
+		for _, c := range x.Corners() {
+			lo, hi = path.Pt(min(lo.X, c.X), min(lo.Y, c.Y)), path.Pt(max(hi.X, c.X), max(hi.Y, c.Y))
 		}
-		if left < 10 || left+w > d.Width-8 || x.At.Y < 8 || x.At.Y+x.Size > d.Height-7 {
-			t.Errorf("%s: %q leaves the page: x %.1f to %.1f, y %.1f", name, x.Words, float64(left), float64(left+w), float64(x.At.Y))
+		if lo.X < 10 || hi.X > d.Width-8 || lo.Y < 7 || hi.Y > d.Height-7 {
+			t.Errorf("%s: %q leaves the page: x %.1f to %.1f, y %.1f", name, x.Words, float64(lo.X), float64(hi.X), float64(x.At.Y))
 		}
 		if !render.HasGlyphs(x.Words) {
 			t.Errorf("%s: %q has a letter the face lacks", name, x.Words)

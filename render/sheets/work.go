@@ -36,7 +36,7 @@ func setWork(f *flow, p *Pack) {
 		f.para("No hours were worked out for this pack.")
 		return
 	}
-	f.para("These are the job's own numbers, to be changed in the job file when your shop has timed itself; they are no standard.")
+	f.paraAt(0, "These are the job's own numbers: they are no standard. Change them in the job file when your shop has timed itself.", true)
 	if len(w.Lines) > 0 {
 		t := table{cols: []column{{head: "What the hours rest on", share: 130, bold: true}, {head: "", share: 54, right: true}}}
 		for _, l := range w.Lines {
