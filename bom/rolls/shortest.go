@@ -29,6 +29,7 @@ func patterns(s Shape, w float64) []pattern {
 	if p, ok := shiftedColumns(w); ok {
 		all = append(all, p)
 	}
+	all = append(all, blockRuns(w)...)
 	if p, ok := triangleRun(w); ok {
 		all = append(all, p)
 	}
@@ -52,7 +53,7 @@ func least(all []pattern, n int) (pattern, float64) {
 // are tried in rows, in a zigzag, in hexagonal rows and columns at every
 // spacing that the width allows, in columns shifted by what the width leaves,
 // and in triangles that hang from one edge and stand on the other in turn, each
-// with every start.
+// with every start; a short run also with each of these lying across the roll.
 //
 // It is an error when a length is not finite or not positive, when the piece is
 // wider than the roll, or the count is not from 1 to [MostPieces].
@@ -73,8 +74,15 @@ func Shortest(p Piece, n int, width, gap measure.Length) (Layout, error) {
 }
 
 func shortest(f frame, p Piece, n int, width, gap measure.Length) Layout {
-	run, extent := least(patterns(p.Shape, f.strip(width)), n)
-	return f.layout(Layout{Piece: p, Width: width, Gap: gap, Count: n}, run, extent)
+	w := f.strip(width)
+	l := Layout{Piece: p, Width: width, Gap: gap, Count: n}
+	run, extent := least(patterns(p.Shape, w), n)
+	if p.Shape == Disc {
+		if r, e, ok := crosswise(n, w, extent); ok {
+			run, extent, l.Turned = r, e, true
+		}
+	}
+	return f.layout(l, run, extent)
 }
 
 // layout fills in what follows from the pattern and its extent along the roll.
