@@ -26,6 +26,9 @@ func patterns(s Shape, w float64) []pattern {
 		return []pattern{squares(w)}
 	}
 	all := staggers(w)
+	if p, ok := leaning(w); ok {
+		all = append(all, p)
+	}
 	if p, ok := shiftedColumns(w); ok {
 		all = append(all, p)
 	}
