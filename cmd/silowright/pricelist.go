@@ -18,7 +18,7 @@ func blankPrices(f *job.File) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	needs := bom.Takeoff(bom.Batches(silos, f.Job.DrumSilos, f.Job.PipeSilos), bom.DefaultRates(), f.Job.Units)
+	needs := bom.Takeoff(bom.Batches(silos, f.Job.DrumSilos, f.Job.PipeSilos), f.Rates, f.Job.Units, f.Runs...)
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	rows := [][]string{{"item", "description", "pack", "unit", "price", "supplier", "quoted"},

@@ -66,7 +66,11 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 	if err != nil {
 		return m, err
 	}
-	book, err := shopPack(p, o, tilings, &m)
+	costs, err := report.CostsOf(p)
+	if err != nil {
+		return m, err
+	}
+	book, err := shopPack(p, o, costs, tilings, &m)
 	if err != nil {
 		return m, err
 	}
@@ -83,14 +87,15 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 		return m, err
 	}
 	m.Files = append(m.Files, nested...)
-	add("bill.csv", p.Bill.CSV())
+	add("bill.csv", p.Cost.Bill.CSV())
+	m.Files = append(m.Files, orderFiles(p)...)
 	add("cuts.csv", bom.CutsCSV(p.Cuts))
 	add("holes.csv", holesCSV(p))
 	var written []geometry.Template
 	for _, t := range tilings {
 		written = append(written, t.template)
 	}
-	data, err := report.Of(p, written).JSON()
+	data, err := report.Of(p, costs, written).JSON()
 	if err != nil {
 		return m, err
 	}
@@ -117,7 +122,7 @@ func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
 			if t.Strip && !o.Strips {
 				continue
 			}
-			t.Count = templateCount(t, p.Batches[i])
+			t.Count = templateCount(t, p.Cost.Batches[i])
 			l := laid{template: t, drawing: render.FromTemplate(t)}
 			if !t.Compass {
 				var err error
@@ -133,7 +138,7 @@ func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
 
 // shopPack sets the document pages, the drawings and the template sheets into
 // one PDF.
-func shopPack(p *plan.Plan, o Options, tilings []laid, m *Made) ([]byte, error) {
+func shopPack(p *plan.Plan, o Options, costs report.Costs, tilings []laid, m *Made) ([]byte, error) {
 	only, err := o.chosen()
 	if err != nil {
 		return nil, err
@@ -147,7 +152,7 @@ func shopPack(p *plan.Plan, o Options, tilings []laid, m *Made) ([]byte, error) 
 	}
 	sections := map[string]sheets.Section{}
 	if len(docs) > 0 {
-		set, err := sheets.Sections(sheetsPack(p, tilings), o.Page, docs...)
+		set, err := sheets.Sections(sheetsPack(p, costs, tilings), o.Page, docs...)
 		if err != nil {
 			return nil, err
 		}

@@ -15,7 +15,7 @@ func TestDemoCosts(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			b := p.Bill
+			b := p.Cost.Bill
 			if !b.Complete() || !p.Invented {
 				t.Fatalf("%d+%d: without a price: %v", drums, pipes, b.Missing)
 			}
