@@ -34,9 +34,10 @@ func (s *search) assignAll(above int64) {
 		})
 	}
 	slices.SortFunc(s.order, func(a, b int) int {
-		return cmp.Or(cmp.Compare(s.regret(b), s.regret(a)), cmp.Compare(a, b))
+		// As unsigned numbers less 1, a regret of 0 is the largest.
+		return cmp.Or(cmp.Compare(uint64(s.regret(b)-1), uint64(s.regret(a)-1)), cmp.Compare(s.value[b], s.value[a]), cmp.Compare(a, b))
 	})
-	s.assign(0, above)
+	s.assign(len(s.items), above)
 }
 
 // regret is what the second cheapest seller of item k costs more than the
@@ -49,39 +50,86 @@ func (s *search) regret(k int) int64 {
 	return s.weight[k*s.m+tried[1]] - s.weight[k*s.m+tried[0]]
 }
 
-// assign gives the items from order[d] on a seller.
-func (s *search) assign(d int, above int64) {
+// assign gives the items not yet assigned, left of them, a seller.
+func (s *search) assign(left int, above int64) {
 	if s.stop(above) {
 		return
 	}
-	s.steps -= 1 + (len(s.order)-d)*s.m/64
-	if d == len(s.order) {
+	s.steps -= 1 + left*s.m/64
+	if left == 0 {
 		s.keep()
 		return
 	}
 	bound := int64(0)
-	for _, k := range s.order[d:] {
-		bound += s.value[k]
+	for k, v := range s.value {
+		if s.at[k] < 0 {
+			bound += v
+		}
 	}
+	// The item to branch on is the one that is only in part brought to a
+	// seller, where that part costs most.
+	pick, target, most := -1, -1, int64(-1)
 	for j := range s.lists {
 		if s.state[j] == open {
-			bound += s.part(j)
+			part, extra, item := s.part(j)
+			if bound += part; extra > most && item >= 0 {
+				pick, target, most = item, j, extra
+			}
 		}
 	}
 	if bound = max(bound, above); s.cut(bound) {
 		return
 	}
-	k := s.order[d]
-	for _, j := range s.choice[k*s.m : (k+1)*s.m] {
+	if pick < 0 {
+		// Nothing is brought anywhere: all items where they are cheapest cost
+		// what the bound says, but for rounding and for items that are as cheap
+		// at another seller, who counts on them as well.
+		if s.rest(); s.cut(bound) {
+			return
+		}
+		for _, k := range s.order {
+			if s.at[k] < 0 {
+				pick, target = k, s.choice[k*s.m]
+				break
+			}
+		}
+	}
+	s.give(pick, target, left, bound)
+	for _, j := range s.choice[pick*s.m : (pick+1)*s.m] {
 		if j < 0 {
 			break
 		}
-		s.at[k] = j
-		s.goods[j] += s.cost[k*s.m+j]
-		s.assign(d+1, bound)
-		s.goods[j] -= s.cost[k*s.m+j]
+		if j != target {
+			s.give(pick, j, left, bound)
+		}
 	}
+}
+
+// give looks at the choices with item k at j.
+func (s *search) give(k, j, left int, bound int64) {
+	s.at[k] = j
+	s.goods[j] += s.cost[k*s.m+j]
+	s.assign(left-1, bound)
+	s.goods[j] -= s.cost[k*s.m+j]
 	s.at[k] = -1
+}
+
+// rest tries the items not yet assigned where they are cheapest.
+func (s *search) rest() {
+	copy(s.given, s.at)
+	for k, j := range s.given {
+		if j < 0 {
+			s.at[k] = s.choice[k*s.m]
+			s.goods[s.at[k]] += s.cost[k*s.m+s.at[k]]
+		}
+	}
+	s.keep()
+	for k, j := range s.given {
+		if j < 0 {
+			s.goods[s.at[k]] -= s.cost[k*s.m+s.at[k]]
+		}
+	}
+	copy(s.at, s.given)
 }
 
 // keep takes the choice at hand when it is cheaper than the best.

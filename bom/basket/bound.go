@@ -116,7 +116,9 @@ func (s *search) raise(k int, most int64) {
 // end. Hence three amounts need be looked at: the goods as they are, the
 // minimum, the goods of free shipping. The extra cost of reaching them is that
 // of the continuous knapsack.
-func (s *search) part(j int) int64 {
+//
+// It tells the extra cost in it, too, and the last item that is brought, or −1.
+func (s *search) part(j int) (part, extra int64, item int) {
 	t := &s.sellers[j]
 	sure, most, settled := s.goods[j], s.goods[j], true
 	for _, k := range s.lists[j] {
@@ -129,32 +131,35 @@ func (s *search) part(j int) int64 {
 		}
 	}
 	if settled {
-		return OrderOf(s.goods[j], *t).Total * s.unit
+		return OrderOf(s.goods[j], *t).Total * s.unit, 0, -1
 	}
-	least := s.over(j, sure)
-	if g := min(t.Minimum, most); g > sure {
-		least = min(least, s.over(j, g)+s.extra(j, g-sure))
+	least, item := s.over(j, sure), -1
+	for _, g := range [2]int64{min(t.Minimum, most), min(t.FreeFrom, most)} {
+		if g <= sure {
+			continue
+		}
+		d, k := s.extra(j, g-sure)
+		if n := s.over(j, g) + d; n < least {
+			least, extra, item = n, d, k
+		}
 	}
-	if g := min(t.FreeFrom, most); g > sure {
-		least = min(least, s.over(j, g)+s.extra(j, g-sure))
-	}
-	return s.with(j, s.goods[j]) + least - s.half(j)
+	return s.with(j, s.goods[j]) + least - s.half(j), extra, item
 }
 
-// extra is the least extra cost of bringing goods more to j, rounded down.
-func (s *search) extra(j int, goods int64) int64 {
-	sum := int64(0)
+// extra is the least extra cost of bringing goods more to j, rounded down, and
+// the last item brought.
+func (s *search) extra(j int, goods int64) (sum int64, item int) {
 	for _, k := range s.lists[j] {
 		c, d := s.cost[k*s.m+j], s.weight[k*s.m+j]-s.value[k]
 		if s.at[k] >= 0 || d == 0 {
 			continue
 		}
-		if c >= goods {
-			return sum + scale(d, goods, c)
+		if item = k; c >= goods {
+			return sum + scale(d, goods, c), item
 		}
 		sum, goods = sum+d, goods-c
 	}
-	return sum
+	return sum, item
 }
 
 // steeper compares a/b with c/d for a, c ≥ 0 and b, d > 0: −1, 0 or 1.

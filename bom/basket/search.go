@@ -44,7 +44,8 @@ type search struct {
 	value  []int64 // of each item: what its seller costs at least
 	at     []int   // seller of each item, −1 not yet
 	slack  []int64
-	order  []int   // of items, for branching
+	given  []int   // at, while others are tried
+	order  []int   // of items, those as cheap elsewhere first
 	lists  [][]int // per seller: items sold there, least extra cost for their goods first
 	choice []int   // m for each item: its sellers as they are tried
 }
@@ -166,6 +167,7 @@ func (s *search) run() int64 {
 	s.goods = append(s.goods[:0], s.base...)
 	s.state = make([]state, m)
 	s.value, s.slack = make([]int64, n), make([]int64, m)
+	s.given = make([]int, n)
 	s.order, s.choice = make([]int, n), make([]int, n*m)
 	s.lists = make([][]int, m)
 	all := make([]int, n*m)
