@@ -12,7 +12,8 @@ import (
 // None fit when the piece is larger than the sheet: a layout of Count 0 and no
 // error. Best says that the bound allows no further piece.
 //
-// It is an error when a length is not finite or not positive.
+// It is an error when a length is not finite or not positive, or the width over
+// 10,000 or the length over 1,000,000 times the piece.
 func Fit(p Piece, width, length, gap measure.Length) (Layout, error) {
 	f, err := check(p, width, gap)
 	if err != nil {

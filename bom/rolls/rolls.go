@@ -8,7 +8,7 @@
 // length first. Discs may be cut anywhere. Squares stay with the weave, so the
 // gap between them is meant along and across the roll.
 //
-// A layout of discs is the best of the patterns below and is seldom proven to
+// A layout of discs is the best of the patterns that [Shortest] lists and is seldom proven to
 // be the shortest, so each comes with a bound that no layout can pass: see
 // [Layout].
 package rolls
@@ -49,8 +49,11 @@ type Place struct{ X, Y measure.Length }
 
 // Layout is a number of equal pieces laid on a roll or sheet.
 type Layout struct {
-	Pattern string // in words: "rows", "zigzag", "hexagonal columns"; empty when nothing is laid
-	Turned  bool   // the pattern runs across the roll and not along it
+	// Pattern in words: "one row", "rows", "zigzag", "hexagonal rows",
+	// "hexagonal columns", "shifted columns", "spread and shifted columns",
+	// "leaning triangle", "triples" or "triangles"; empty when nothing is laid.
+	Pattern string
+	Turned  bool // the pattern runs across the roll and not along it
 	Piece   Piece
 	Width   measure.Length // of the roll
 	Gap     measure.Length // between neighbours

@@ -55,11 +55,13 @@ func least(all []pattern, n int) (pattern, float64) {
 // patterns known here. Squares lie in rows and that is always the least. Discs
 // are tried in rows, in a zigzag, in hexagonal rows and columns at every
 // spacing that the width allows, in columns shifted by what the width leaves,
-// and in triangles that hang from one edge and stand on the other in turn, each
+// in spread columns followed by shifted ones, three leaning on each other, and
+// in triangles that hang from one edge and stand on the other in turn, each
 // with every start; a short run also with each of these lying across the roll.
 //
 // It is an error when a length is not finite or not positive, when the piece is
-// wider than the roll, or the count is not from 1 to [MostPieces].
+// wider than the roll or the roll over 10,000 times the piece, or when the count
+// is not from 1 to [MostPieces].
 func Shortest(p Piece, n int, width, gap measure.Length) (Layout, error) {
 	f, err := check(p, width, gap)
 	if err != nil {
