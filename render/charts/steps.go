@@ -105,12 +105,16 @@ func (s Steps) field(pts []Point, d *render.Drawing) field {
 		f.lo, f.hi = float64(pts[0].N)-0.5, float64(pts[len(pts)-1].N)+0.5
 		f.base, f.top = reach(pts, s.Mark)
 	}
-	f.step = nice((f.top - f.base) / 4)
-	from := math.Floor(f.base/f.step + 1e-9)
-	f.top = f.step * math.Ceil(f.top/f.step-1e-9)
-	f.base = from * f.step
+	base, top := f.base, f.top
+	low, high := 2*line+1, d.Height-2*line-1
+	for f.step = nice((top - base) / 4); ; f.step = nice(1.01 * f.step) {
+		f.base, f.top = f.step*math.Floor(base/f.step+1e-9), f.step*math.Ceil(top/f.step-1e-9)
+		if n := (f.top - f.base) / f.step; n <= 1 || (high-low)/length(n) >= line {
+			break
+		}
+	}
 	wide := length(0)
-	for i := from; i*f.step <= f.top+f.step/2; i++ {
+	for i := math.Round(f.base / f.step); i*f.step <= f.top+f.step/2; i++ {
 		f.values = append(f.values, i*f.step)
 		wide = max(wide, render.TextWidth(plain(i*f.step, f.step), letters, false))
 	}
@@ -118,11 +122,11 @@ func (s Steps) field(pts []Point, d *render.Drawing) field {
 		if p.Value > f.top {
 			f.cut = p.N
 			if f.highest == "" {
-				f.highest = strconv.Itoa(p.N) + ": " + p.says(f.step)
+				f.highest = strconv.Itoa(p.N) + " at " + p.says(f.step)
 			}
 		}
 	}
-	f.box = path.Box{Min: path.Pt(wide+tick+1.2, 2*line+1), Max: path.Pt(d.Width-3, d.Height-2*line-1)}
+	f.box = path.Box{Min: path.Pt(wide+tick+1.2, low), Max: path.Pt(d.Width-3, high)}
 	f.counts = f.ticks()
 	return f
 }
@@ -237,10 +241,10 @@ func (f field) axes(s Steps, d *render.Drawing) {
 	d.Words(path.Pt(b.Max.X, 0.8), letters, render.Right, Fit(s.Across, letters, b.Max.X))
 	var notes []string
 	if f.base > 0 {
-		notes = append(notes, "the scale begins at "+plain(f.base, f.step))
+		notes = append(notes, "from "+plain(f.base, f.step)+" up")
 	}
 	if f.cut > 0 {
-		notes = append(notes, "above it up to "+strconv.Itoa(f.cut)+"; "+f.highest)
+		notes = append(notes, "off the scale up to "+strconv.Itoa(f.cut)+", "+f.highest)
 	}
 	up := s.Up
 	if len(notes) > 0 {
@@ -257,7 +261,7 @@ func (f field) mark(s Steps, pts []Point, d *render.Drawing) {
 	}
 	p := pts[at]
 	q := f.at(float64(p.N), p.Value)
-	d.Line(render.Hidden, path.Pt(q.X, f.box.Min.Y), path.Pt(q.X, f.box.Max.Y+0.6))
+	d.Line(render.Hidden, path.Pt(q.X, f.box.Min.Y), path.Pt(q.X, f.box.Max.Y+1.2))
 	d.PathOn(render.Outline, path.Circle(q, 1.1))
 	words := strconv.Itoa(p.N) + ", " + p.says(f.step)
 	if s.MarkSays != "" {
@@ -266,7 +270,7 @@ func (f field) mark(s Steps, pts []Point, d *render.Drawing) {
 	words = Fit(words, letters, d.Width)
 	half := render.TextWidth(words, letters, false) / 2
 	x := min(max(q.X, half), d.Width-half)
-	d.Words(path.Pt(x, f.box.Max.Y+1.4), letters, render.Middle, words)
+	d.Words(path.Pt(x, f.box.Max.Y+2.2), letters, render.Middle, words)
 }
 
 // Fit shortens words that are wider than room and marks that with "…".

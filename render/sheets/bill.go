@@ -43,7 +43,11 @@ func setBill(f *flow, p *Pack) {
 	if b.PriceFile != "" {
 		from = "Prices read from " + b.PriceFile + "."
 	}
-	f.para(from + " Currency " + strings.TrimSpace(b.Currency+".") + " Sums are exact; nothing is added for tax, freight or work.")
+	added := " Sums are exact; nothing is added for tax, freight or work."
+	if p.Cost != nil {
+		added = " Sums are exact; shipping, tax and work are added on the page What it costs."
+	}
+	f.para(from + " Currency " + strings.TrimSpace(b.Currency+".") + added)
 }
 
 // bare is an amount without the currency that heads its column.
