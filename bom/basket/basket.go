@@ -43,13 +43,17 @@ type Choice struct {
 // Errors wrap ErrInput, or ErrTooLarge when the dearest costs of the items and
 // all shippings and minimums add up to more than Limit, or the cost does.
 func Cheapest(items []Item, sellers []Seller) (Choice, error) {
+	return cheapest(items, sellers, stepLimit)
+}
+
+func cheapest(items []Item, sellers []Seller, steps int) (Choice, error) {
 	if err := check(items, sellers); err != nil {
 		return Choice{}, err
 	}
 	c := Choice{Seller: make([]int, len(items)), Orders: make([]Order, len(sellers))}
 	goods := make([]int64, len(sellers))
 	s := newSearch(items, sellers, c.Seller)
-	c.Bound = s.run()
+	c.Bound = s.run(steps)
 	for k, i := range s.items {
 		c.Seller[i] = s.best[k]
 	}

@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// steps limits the search; one is the work of some 64 costs looked at.
-const steps = 300_000
+// stepLimit ends the search; a step is the work of some 64 costs looked at.
+const stepLimit = 300_000
 
 // none stands for a bound of what cannot be.
 const none = math.MaxInt64
@@ -155,8 +155,8 @@ func (s *search) useless(item Item, j int) bool {
 	return false
 }
 
-// run searches and returns a certain bound.
-func (s *search) run() int64 {
+// run searches and returns a certain bound, or none when the best is the least.
+func (s *search) run(steps int) int64 {
 	n, m := len(s.items), s.m
 	s.best, s.at = make([]int, n), make([]int, n)
 	s.goods = slices.Clone(s.base)

@@ -64,6 +64,10 @@ const (
 // Errors wrap ErrInput, or ErrTooLarge when every choice found costs more
 // than Limit.
 func Least(need int64, packs []Pack) (Choice, error) {
+	return least(need, packs, costSteps, tieSteps)
+}
+
+func least(need int64, packs []Pack, costSteps, tieSteps int) (Choice, error) {
 	if err := check(need, packs); err != nil {
 		return Choice{}, err
 	}
@@ -74,7 +78,7 @@ func Least(need int64, packs []Pack) (Choice, error) {
 	s.singles()
 	proven, bound := true, s.cost
 	if len(s.kinds) > 1 {
-		proven, bound = s.run()
+		proven, bound = s.run(costSteps, tieSteps)
 	}
 	if s.cost > s.most {
 		return Choice{}, fmt.Errorf("need: %d takes packs for more than %d in minor units of money, %w; hint: is the unit of the need that of the packs?",

@@ -137,15 +137,14 @@ func (s *search) finish(k *kind, options []option, rest, cost, packs int64) {
 }
 
 // run searches all cases twice: for the cost, then for the ties.
-func (s *search) run() (proven bool, bound int64) {
+func (s *search) run(costSteps, tieSteps int) (proven bool, bound int64) {
 	s.levels = make([]level, 0, len(s.kinds))
 	s.open, s.steps = huge, costSteps
 	s.cases()
 	bound = min(s.cost, s.open)
-	proven = bound == s.cost
 	s.ties, s.steps = true, tieSteps
 	s.cases()
-	return proven, bound
+	return bound == s.cost, bound
 }
 
 func (s *search) cases() {
