@@ -27,14 +27,7 @@ func (b *bound) raise(days int, why func() string) {
 //     for the first.
 func (s *shop) least() bound {
 	var b bound
-	total := ticks(0)
-	for _, g := range s.stages {
-		total += ticks(g.n) * g.ticks
-	}
-	if total == 0 {
-		return b
-	}
-	b.raise(s.daysTo(s.after(0, total)), func() string {
+	b.raise(s.daysTo(s.after(0, s.toDo())), func() string {
 		return fmt.Sprintf("all the work, %s a day with a crew of %d", Minutes(float64(s.day)/float64(minute)).Text(), s.crew)
 	})
 	for _, c := range s.chains {

@@ -16,7 +16,7 @@ func (s *shop) open(t ticks) ticks {
 // begun; whole work goes to the next morning when the day is too short for it.
 func (s *shop) start(t, work ticks, whole bool) ticks {
 	t = s.open(t)
-	if whole && work <= s.day && t+work > s.evening(t) {
+	if whole && t+work > s.evening(t) {
 		t = (t/night + 1) * night
 	}
 	return t

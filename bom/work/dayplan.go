@@ -118,7 +118,7 @@ func planOf(shopOf func(people, clamps int) *shop, people, clamps int, h Hours) 
 				}
 				break
 			}
-			if l := q.lay(low, best.days-1); l != nil {
+			if l := q.lay(low, best.days-1); l != nil && l.days < best.days {
 				l.proven = l.days <= b.days
 				best = l
 			}

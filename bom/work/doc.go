@@ -20,8 +20,8 @@
 //     up to the hours.
 //   - A stage of a silo that was begun is ended before another is begun. What
 //     the evening breaks off goes on in the morning; beads and cemented joints
-//     are begun only when they are ended the same day, unless they take longer
-//     than a day.
+//     are begun only when they are ended the same day, unless one person is at
+//     them for more than a day.
 //   - Sealant, cement and resin set by the clock, through the night; the days
 //     follow each other without a day of rest.
 //   - A pipe silo holds a clamp from when its screen is begun until the clamp

@@ -13,9 +13,8 @@ func (s *shop) exact(limit int) (best *shopState, all bool) {
 	e := &exactSearch{shop: s, limit: limit, next: make([]int, len(s.stages)), ends: make([][]ticks, len(s.stages))}
 	for i, g := range s.stages {
 		e.ends[i] = make([]ticks, g.n)
-		e.left += ticks(g.n) * g.ticks
 	}
-	e.jobs = s.jobs()
+	e.jobs, e.left = s.jobs(), s.toDo()
 	e.search(0)
 	if e.best == nil {
 		return nil, e.nodes < exactNodes

@@ -74,6 +74,27 @@ func TestReckonAddsUp(t *testing.T) {
 	}
 }
 
+// The work is all the jigsaw's travel and all the holes that the silo's own
+// geometry counts.
+func TestReckonLeavesNoCutOut(t *testing.T) {
+	s := handSilo()
+	travel, holes := 0.0, 0.0
+	for _, o := range Reckon(build(1, 1), Rates{Jigsaw: 1, Hole: 2}).Operations {
+		switch o.Each {
+		case 1:
+			travel += o.PerSilo
+		case 2:
+			holes += o.PerSilo
+		}
+	}
+	if want := s.JigsawTravel().Metres(); math.Abs(travel-want) > 1e-9 {
+		t.Errorf("%g m sawn, the silo has %g m", travel, want)
+	}
+	if want := len(s.Holes()); holes != float64(want) {
+		t.Errorf("%g holes, the silo has %d", holes, want)
+	}
+}
+
 // Two kinds share one learning sequence at their average, and have a set-up
 // each.
 func TestReckonTwoKinds(t *testing.T) {

@@ -39,14 +39,14 @@ type shopState struct {
 
 const never = ticks(1) << 62
 
-// run lays the build out by a rule. It gives up once work goes past the day
-// limit and returns false.
+// run lays the build out by a rule. It gives up once what is left to do
+// goes past the limit of days, and returns false.
 func (s *shop) run(r rule, limit int) (*shopState, bool) {
 	st := s.begin()
-	left := s.jobs()
+	left, toDo := s.jobs(), s.toDo()
 	for left > 0 {
 		st.t = s.open(st.t)
-		if int(st.t/night) >= limit {
+		if s.daysTo(s.after(st.t, toDo)) > limit {
 			return nil, false
 		}
 		k := st.choose(r)
@@ -59,6 +59,7 @@ func (s *shop) run(r rule, limit int) (*shopState, bool) {
 			continue
 		}
 		left -= st.work(k, st.lot(k, r))
+		toDo -= st.blocks[len(st.blocks)-1].work
 	}
 	return st, true
 }
@@ -248,7 +249,7 @@ func (st *shopState) work(k, n int) int {
 		st.end(k, b.n, st.t+head)
 		st.pending, st.part = -1, 0
 	}
-	if b.n < n && b.work < left && (!g.whole || g.ticks > st.day) {
+	if b.n < n && b.work < left && !g.whole {
 		// what is left of the day goes into one more
 		if b.n > 0 && g.takes {
 			st.held++

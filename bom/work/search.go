@@ -1,8 +1,6 @@
 package work
 
-import (
-	"slices"
-)
+import "slices"
 
 // The search's limits; they count steps, so that the answer is the same on any
 // machine.
@@ -21,8 +19,9 @@ type laid struct {
 	proven bool
 }
 
-// lay lays a build out in the fewest days it can find, at most limit. It
-// returns nil when there is none.
+// lay lays a build out in the fewest days it can find. A large build is given
+// up past limit; nil says that nothing was found. What is found up to limit does
+// not depend on it, so that Plan can rely on what fewer people would find.
 func (s *shop) lay(b bound, limit int) *laid {
 	var best *laid
 	try := func(r rule, most int) *shopState {
@@ -42,9 +41,17 @@ func (s *shop) lay(b bound, limit int) *laid {
 		return best.days - 1
 	}
 	var lead rule
-	var leadEnd ticks = never
+	leadEnd := never
+	small := s.jobs() <= searchJobs
+	if small {
+		limit = MaxDays // the exchange starts from the same lead whatever is asked for
+	}
 	for _, r := range s.rules() {
-		st := try(r, limit)
+		most := most()
+		if small && best != nil {
+			most = best.days // one that ends earlier on the same day is a better lead
+		}
+		st := try(r, most)
 		if best != nil && best.proven {
 			return best
 		}
@@ -52,8 +59,8 @@ func (s *shop) lay(b bound, limit int) *laid {
 			lead, leadEnd = r, st.finish()
 		}
 	}
-	if leadEnd != never && s.jobs() <= searchJobs {
-		s.exchange(lead, leadEnd, limit, try, func() bool { return best.proven })
+	if leadEnd != never && small {
+		s.exchange(lead, leadEnd, try, func() (int, bool) { return best.days, best.proven })
 	}
 	if (best == nil || !best.proven) && s.jobs() <= exactJobs {
 		st, all := s.exact(most())
@@ -67,9 +74,10 @@ func (s *shop) lay(b bound, limit int) *laid {
 	return best
 }
 
-// rules are the orders tried first. A stage is the more pressing the longer
-// the time from its begin to the silo's last day (the critical path), the
-// closer it is to the end (the least silos in hand), or by its part.
+// rules are the orders tried first, each with lots or without. A stage is the
+// more pressing the longer the time from its begin to the silo's last day (the
+// critical path); the clamps' stages and what they need go before that, or all
+// of the pipe silos', or of the pipe silos first what is nearest its end.
 func (s *shop) rules() []rule {
 	n := len(s.stages)
 	tail := make([]ticks, n)
@@ -91,9 +99,7 @@ func (s *shop) rules() []rule {
 	}
 	longest := func(a, b int) int { return cmp64(tail[b], tail[a]) }
 	last := func(a, b int) int { return place[b] - place[a] }
-	part := func(first string) func(a, b int) int {
-		return func(a, b int) int { return side(s.stages[a].part, first) - side(s.stages[b].part, first) }
-	}
+	pipe := func(a, b int) int { return drumLast(s.stages[a].part) - drumLast(s.stages[b].part) }
 	clamp := func(a, b int) int { return s.clampRank(a) - s.clampRank(b) }
 	order := func(by ...func(a, b int) int) []int {
 		out := make([]int, n)
@@ -110,21 +116,12 @@ func (s *shop) rules() []rule {
 		})
 		return out
 	}
-	var out []rule
-	for _, o := range [][]int{
-		order(clamp, longest),
-		order(longest),
-		order(part(PipeSilo), longest),
-		order(part(DrumSilo), longest),
-		order(part(PipeSilo), last),
-		order(last),
-	} {
-		out = append(out, rule{order: o, lots: true}, rule{order: o})
-	}
-	return out
+	fed, long, pipes, few := order(clamp, longest), order(longest), order(pipe, longest), order(pipe, last)
+	return []rule{{fed, true}, {fed, false}, {long, false}, {pipes, true}, {pipes, false}, {few, true}}
 }
 
-// clampRank puts clamps that come off first, then those that go on.
+// clampRank puts clamps that come off first, then those that go on, then what
+// has to be ready for them.
 func (s *shop) clampRank(k int) int {
 	switch g := s.stages[k]; {
 	case g.frees:
@@ -132,14 +129,24 @@ func (s *shop) clampRank(k int) int {
 	case g.takes:
 		return 1
 	}
-	return 2
+	for _, c := range s.chains {
+		if k < c[0] || k > c[len(c)-1] {
+			continue
+		}
+		for _, later := range c[k-c[0]:] {
+			if s.stages[later].takes {
+				return 2
+			}
+		}
+	}
+	return 3
 }
 
-func side(part, first string) int {
-	if part == first {
-		return 0
+func drumLast(part string) int {
+	if part == DrumSilo {
+		return 1
 	}
-	return 1
+	return 0
 }
 
 func cmp64(a, b ticks) int {
@@ -153,20 +160,24 @@ func cmp64(a, b ticks) int {
 }
 
 // exchange climbs from the best rule by exchanging two stages in its order.
-func (s *shop) exchange(lead rule, end ticks, limit int, try func(rule, int) *shopState, enough func() bool) {
+func (s *shop) exchange(lead rule, end ticks, try func(rule, int) *shopState, best func() (days int, proven bool)) {
 	n := len(lead.order)
 	seed := uint32(1)
 	draw := func(n int) int { // a linear congruential sequence (Numerical Recipes' constants)
 		seed = seed*1664525 + 1013904223
 		return int(uint64(seed) * uint64(n) >> 32)
 	}
-	for i := 0; i < searchRuns && n > 1 && !enough(); i++ {
+	for i := 0; i < searchRuns && n > 1; i++ {
+		days, proven := best()
+		if proven {
+			return
+		}
 		r := rule{order: slices.Clone(lead.order), lots: i%4 == 3}
 		for range 1 + draw(3) {
 			a, b := draw(n), draw(n)
 			r.order[a], r.order[b] = r.order[b], r.order[a]
 		}
-		if st := try(r, limit); st != nil && st.finish() <= end {
+		if st := try(r, days); st != nil && st.finish() <= end {
 			lead, end = r, st.finish()
 		}
 	}

@@ -18,7 +18,7 @@ type stage struct {
 	ticks   int64   // the crew's time for one silo
 	n       int     // silos that go through it; 1 for set-up
 	waits   []wait
-	whole   bool // ended the day it is begun, when a day is long enough
+	whole   bool // ended the day it is begun; its ticks are no more than a day's
 	takes   bool // a clamp, when it is begun
 	frees   bool // that clamp, when it is ended
 }
@@ -52,7 +52,7 @@ type shop struct {
 	clamps int
 }
 
-// plan of one part: a row a stage.
+// outline is a stage of a part's plan before the build's numbers are in.
 type outline struct {
 	id, name string
 	whole    bool
@@ -135,12 +135,14 @@ func (s *shop) chain(part string, h Hours, setUp Minutes, n int, rows []outline)
 		add(stage{id: stageSetUp, name: "set up: templates, jigs, trial holes", minutes: setUp, n: 1})
 	}
 	for _, o := range rows {
-		st := stage{id: o.id, name: o.name, n: n, whole: o.whole, takes: o.takes, frees: o.frees}
+		st := stage{id: o.id, name: o.name, n: n, takes: o.takes, frees: o.frees}
 		for _, op := range h.Operations {
 			if op.Part == part && op.stage == o.id {
 				st.minutes += op.All / Minutes(n)
 			}
 		}
+		// One person's day decides, so that a larger crew is never held to more.
+		st.whole = o.whole && clock(st.minutes) <= s.day
 		for _, w := range o.holds {
 			if w.time > 0 {
 				st.waits = append(st.waits, wait{index[w.on], clock(w.time), w.what})
@@ -165,6 +167,15 @@ func (s *shop) jobs() int {
 		n += st.n
 	}
 	return n
+}
+
+// toDo is all the crew's time.
+func (s *shop) toDo() ticks {
+	sum := ticks(0)
+	for _, g := range s.stages {
+		sum += ticks(g.n) * g.ticks
+	}
+	return sum
 }
 
 // silos writes which silos, by their numbers from 1.
