@@ -55,7 +55,7 @@ func (s *search) assign(left int, above int64) {
 	if s.stop(above) {
 		return
 	}
-	s.steps -= 1 + left*s.m/64
+	s.steps -= 1 + len(s.items)*s.m/64
 	if left == 0 {
 		s.keep()
 		return

@@ -6,7 +6,7 @@ import (
 )
 
 // stepLimit ends the search; a step is the work of some 64 costs looked at.
-const stepLimit = 300_000
+const stepLimit = 600_000
 
 // none stands for a bound of what cannot be.
 const none = math.MaxInt64
