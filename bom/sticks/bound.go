@@ -8,8 +8,9 @@ import (
 // cut says that the sticks taken are together worth the demand at least: with a
 // worth for each piece, no stick of stock j is worth more than most[j].
 type cut struct {
-	u    []int64
-	most []int64
+	u     []int64
+	most  []int64
+	worth int64 // of all pieces
 }
 
 // bound is the least cost of sticks, in part if need be, that are worth the

@@ -23,7 +23,7 @@ func random(r *rand.Rand, s shape) sticks.Task {
 	if r.IntN(3) == 0 {
 		t.Hold = measure.Length(r.IntN(long / 5))
 	}
-	for range 1 + r.IntN(s.kinds) {
+	for range max(1+r.IntN(s.kinds), 1+r.IntN(s.kinds)) {
 		l := 10 + r.IntN(long*6/10)
 		if r.IntN(2) == 0 {
 			l = long/8 + r.IntN(long/2)

@@ -9,7 +9,7 @@ type solver struct {
 	cost  int64
 	bound int64
 	cuts  []cut
-	nodes int
+	sub   bool // part of another's search: its bound is given
 }
 
 func newSolver(in *inst) *solver {
@@ -30,8 +30,7 @@ func (s *solver) run() {
 	in := s.in
 	lp := newRelax(in, s.ks)
 	lp.solve()
-	c := cut{append([]int64(nil), lp.u...), append([]int64(nil), lp.most...)}
-	s.cuts = append(s.cuts, c)
+	c := cut{u: lp.u, most: lp.most}
 	if b, ok := c.bound(in, s.unit); ok {
 		s.bound = max(s.bound, b)
 	}
@@ -54,11 +53,44 @@ func (s *solver) run() {
 			return
 		}
 	}
+	s.cuts = append(s.cuts, s.sharpen(lp.y))
+	if !s.sub {
+		if n := s.fewest(); n != nil {
+			s.within(n)
+		}
+	}
+	if s.proven() {
+		return
+	}
 	s.diving(lp)
 	if s.proven() {
 		return
 	}
 	s.exact(lp)
+}
+
+// within looks for a plan with no more than n sticks of each stock.
+func (s *solver) within(n []int64) {
+	part := *s.in
+	part.st = make([]stick, 0, len(n)+1)
+	miss := stick{from: -1, have: -1, price: 1}
+	bound := int64(0)
+	for j, st := range s.in.st {
+		st.have = n[j]
+		bound += n[j] * st.price
+		miss.room, miss.price = max(miss.room, st.room), max(miss.price, st.price)
+		part.st = append(part.st, st)
+	}
+	miss.short, miss.price = miss.room, min(100*miss.price, s.cost+1)
+	part.st = append(part.st, miss)
+	sub := &solver{in: &part, ks: s.ks, unit: s.unit, cost: -1, bound: bound, sub: true}
+	sub.run()
+	for _, b := range sub.best {
+		if b.st == len(n) {
+			return
+		}
+	}
+	s.offer(sub.best)
 }
 
 // floor takes the whole sticks of the relaxation.
@@ -115,7 +147,7 @@ func (s *solver) diving(lp *relax) {
 		part := in.rest(st)
 		r := newRelax(part, s.ks)
 		r.solve()
-		c := cut{r.u, r.most}
+		c := cut{u: r.u, most: r.most}
 		b, ok := c.bound(part, s.unit)
 		if !ok || s.cost >= 0 && cost(in, bars)+b >= s.cost {
 			return
@@ -175,7 +207,7 @@ func (s *solver) exact(lp *relax) {
 			}
 		}
 	}
-	if s.search(in.state(), nil, 100000) {
+	if !s.sub && s.search(in.state(), nil, 100000) {
 		s.bound = s.cost
 	}
 }
