@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -238,7 +239,7 @@ func (f field) axes(s Steps, d *render.Drawing) {
 		d.Line(render.Thin, path.Pt(x, b.Min.Y), path.Pt(x, b.Min.Y-tick))
 		d.Words(path.Pt(x, b.Min.Y-tick-0.8-letters), letters, render.Middle, words)
 	}
-	d.Words(path.Pt(b.Max.X, 0.8), letters, render.Right, Fit(s.Across, letters, b.Max.X))
+	d.Words(path.Pt(b.Max.X, 0.8), letters, render.Right, fit(s.Across, b.Max.X))
 	var notes []string
 	if f.base > 0 {
 		notes = append(notes, "from "+plain(f.base, f.step)+" up")
@@ -250,7 +251,7 @@ func (f field) axes(s Steps, d *render.Drawing) {
 	if len(notes) > 0 {
 		up += " (" + strings.Join(notes, "; ") + ")"
 	}
-	d.Words(path.Pt(0, d.Height-letters-0.4), letters, render.Left, Fit(up, letters, d.Width))
+	d.Words(path.Pt(0, d.Height-letters-0.4), letters, render.Left, fit(up, d.Width))
 }
 
 // mark draws a dashed line at the marked count and writes its value above.
@@ -267,22 +268,22 @@ func (f field) mark(s Steps, pts []Point, d *render.Drawing) {
 	if s.MarkSays != "" {
 		words = s.MarkSays + ": " + words
 	}
-	words = Fit(words, letters, d.Width)
+	words = fit(words, d.Width)
 	half := render.TextWidth(words, letters, false) / 2
 	x := min(max(q.X, half), d.Width-half)
 	d.Words(path.Pt(x, f.box.Max.Y+2.2), letters, render.Middle, words)
 }
 
-// Fit shortens words that are wider than room and marks that with "…".
-func Fit(words string, size, room length) string {
-	if render.TextWidth(words, size, false) <= room {
+// fit shortens words that are wider than room and marks that with "…".
+func fit(words string, room length) string {
+	if render.TextWidth(words, letters, false) <= room {
 		return words
 	}
 	r := []rune(words)
-	for n := len(r) - 1; n > 0; n-- {
-		if short := string(r[:n]) + "…"; render.TextWidth(short, size, false) <= room {
-			return short
-		}
+	short := func(n int) string { return string(r[:n]) + "…" }
+	n := sort.Search(len(r), func(n int) bool { return render.TextWidth(short(n), letters, false) > room }) - 1
+	if n < 1 {
+		return ""
 	}
-	return ""
+	return short(n)
 }

@@ -44,6 +44,33 @@ func TestCostAnswersThreeQuestions(t *testing.T) {
 	}
 }
 
+// Eight suppliers, a dozen categories and every warning still are one page.
+func TestCostIsOnePage(t *testing.T) {
+	p := shop(t)
+	for i := range 5 {
+		o := p.Orders[i%3]
+		o.Supplier = fmt.Sprintf("supplier %d of the far side of the bay, invented", i)
+		p.Orders = append(p.Orders, o)
+	}
+	p.Cost.Suppliers = p.Orders
+	p.Cost.Points = append(p.Cost.Points, CostPoint{"100", "USD 12,900.12", "USD 101.02", "USD 33.33", "USD 99.00", false})
+	p.Cost.Shares = append(p.Cost.Shares, Share{"Screws", "USD 12.00", 0.004}, Share{"Abrasives", "USD 2.00", 0.001})
+	for i := range 9 {
+		p.Cost.Missing = append(p.Cost.Missing, fmt.Sprintf("an item of the price list, number %d", i))
+	}
+	for _, paper := range []Paper{Letter, A4} {
+		secs, err := Sections(p, paper, "cost")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(secs[0].Pages) != 1 {
+			t.Errorf("%d pages on paper %s mm high", len(secs[0].Pages), paper.Height.Metric())
+		}
+		checkPage(t, "cost", secs[0].Pages[0])
+	}
+	holds(t, p, "cost", "; and 6 more.", "supplier 4 of the far side", "Abrasives", "2.00 · under 1 %", "Leftovers are worth")
+}
+
 func TestOrdersStandTogether(t *testing.T) {
 	p := shop(t)
 	holds(t, p, "orders", "invented for this example. Send nothing", "Order to Tidewrack Hardware", "pipe-2", "NPS 2 Schedule 40", "2026-03-01", "stick of 10 ft", "12", "14.20", "170.40",

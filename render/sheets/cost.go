@@ -66,14 +66,20 @@ func setCost(f *flow, p *Pack) {
 		f.box(true, w...)
 	}
 	buys, points, lines := c.buyTable(f), c.pointTable(), c.lineTable()
+	pitch := sharePitch
+	money := f.questionTall() + sharesTall(c, pitch) + f.tallOf(lines)
+	if f.y+2*f.questionTall()+f.tallOf(buys)+f.tallOf(points)+money+1.3*chartLow > f.bottom() {
+		buys.tight, points.tight, lines.tight = true, true, true
+		pitch = sharePitch * 0.9
+		money = f.questionTall() + sharesTall(c, pitch) + f.tallOf(lines)
+	}
 	f.question("What do I buy?", f.tableStart(buys))
 	f.table(buys)
-	rest := f.tallOf(points) + f.questionTall() + f.sharesTall(c) + f.questionTall() + f.tallOf(lines)
 	f.question("What does one cost?", f.tableStart(points))
 	f.table(points)
-	f.costChart(c, f.bottom()-f.y-rest+f.tallOf(points)+f.questionTall())
-	f.question("Where does the money go?", sharePitch*length(min(3, len(c.Shares))))
-	f.shares(c)
+	f.costChart(c, f.bottom()-f.y-money)
+	f.question("Where does the money go?", min(money-f.questionTall(), f.bottom()-topY-f.questionTall()))
+	f.shares(c, pitch)
 	f.table(lines)
 }
 
@@ -89,7 +95,7 @@ func (c *Cost) unit(before string) string {
 }
 
 // mostNamed is how many items a warning on the one page names.
-const mostNamed = 6
+const mostNamed = 8
 
 // warnings are what a reader must know before believing the sums.
 func (c *Cost) warnings(f *flow) []boxed {
@@ -98,7 +104,7 @@ func (c *Cost) warnings(f *flow) []boxed {
 		out = append(out, boxed{words: "The prices below are invented for this example. Do not buy by them.", bold: true, mark: careMark})
 	}
 	if n := len(c.Missing); n > 0 {
-		out = append(out, boxed{words: f.brief("Every sum is incomplete: "+count(n, "item has", "items have")+" no price: "+listed(c.Missing, mostNamed)+".", 2), bold: true, mark: careMark})
+		out = append(out, boxed{words: f.named("Every sum is incomplete: "+count(n, "item has", "items have")+" no price: ", c.Missing), bold: true, mark: careMark})
 	}
 	for i, w := range c.Stale {
 		if i == 3 && len(c.Stale) > 4 {
@@ -110,12 +116,18 @@ func (c *Cost) warnings(f *flow) []boxed {
 	return out
 }
 
-// listed joins names, the first few of many.
-func listed(names []string, most int) string {
-	if len(names) <= most+1 {
-		return strings.Join(names, "; ")
+// named sets names behind words, the first few where two lines do not hold all.
+func (f *flow) named(words string, names []string) string {
+	for most := min(len(names), mostNamed); most > 0; most-- {
+		all := words + strings.Join(names[:most], "; ")
+		if most < len(names) {
+			all += "; and " + strconv.Itoa(len(names)-most) + " more"
+		}
+		if all += "."; most == 1 || len(wrap(f.safe(all), small, true, f.wide()-2*boxIn-markWide)) <= 2 {
+			return f.brief(all, 2)
+		}
 	}
-	return strings.Join(names[:most], "; ") + "; and " + strconv.Itoa(len(names)-most) + " more"
+	return words
 }
 
 // brief cuts words to so many lines of a box.
@@ -128,9 +140,9 @@ func (f *flow) brief(words string, lines int) string {
 }
 
 func (c *Cost) buyTable(f *flow) table {
-	t := table{most: 2, cols: []column{{head: "Supplier", share: 64, bold: true}, {head: "Goods" + c.unit(", "), share: 30, right: true},
-		{head: "Shipping" + c.unit(", "), share: 30, right: true}, {head: "Tax" + c.unit(", "), share: 30, right: true},
-		{head: "Order" + c.unit(", "), share: 30, right: true}}}
+	t := table{most: 2, cols: []column{{head: "Supplier", share: 76, bold: true}, {head: "Goods" + c.unit(", "), share: 27, right: true},
+		{head: "Shipping" + c.unit(", "), share: 29, right: true}, {head: "Tax" + c.unit(", "), share: 25, right: true},
+		{head: "Order" + c.unit(", "), share: 27, right: true}}}
 	row := func(name string, s OrderSums, set func(...string) cell) {
 		r := []cell{strong(name)}
 		for _, v := range []string{s.Goods, s.Shipping, s.Tax, s.Total} {
@@ -142,8 +154,9 @@ func (c *Cost) buyTable(f *flow) table {
 		r[4].bold = true
 		t.add(r...)
 	}
+	xs := f.columns(t.cols)
 	for _, s := range c.Suppliers {
-		row(s.Supplier, s.Sums, say)
+		row(fit(f.safe(s.Supplier), small, (xs[1]-xs[0]-2*padX)*0.92), s.Sums, say)
 	}
 	if len(c.Suppliers) != 1 {
 		row("All suppliers", c.Bought, strong)
@@ -208,7 +221,7 @@ func (f *flow) questionTall() length { return medium + 2.2 }
 
 // The least and the greatest height of the chart on the page.
 const (
-	chartLow  length = 40
+	chartLow  length = 30
 	chartHigh length = 75
 )
 

@@ -10,16 +10,16 @@ import (
 const sharePitch length = 4.6
 
 // sharesTall is how tall the bars come out.
-func (f *flow) sharesTall(c *Cost) length {
+func sharesTall(c *Cost, pitch length) length {
 	if len(c.Shares) == 0 {
 		return 0
 	}
-	return sharePitch*length(len(c.Shares)) + 2.5
+	return pitch*length(len(c.Shares)) + 2.5
 }
 
 // shares draws where the money goes: a bar a category, its name before it, its
 // amount and its share of the whole in words behind it.
-func (f *flow) shares(c *Cost) {
+func (f *flow) shares(c *Cost, pitch length) {
 	if len(c.Shares) == 0 {
 		return
 	}
@@ -35,18 +35,18 @@ func (f *flow) shares(c *Cost) {
 	left := marginL + names + 2
 	room := f.wide() - names - says - 4
 	for i, s := range c.Shares {
-		f.need(sharePitch)
-		f.put(marginL+names, f.y+small+0.7, fit(f.safe(s.Name), small, names), small, false, render.Right)
+		f.need(pitch)
+		f.put(marginL+names, f.y+(pitch+small)/2-0.2, fit(f.safe(s.Name), small, names), small, false, render.Right)
 		long := length(0)
 		if most > 0 {
 			long = room * length(part(s.Part)/most)
 		}
 		if long > 0.05 {
-			f.shade(left, f.y+0.5, left+long, f.y+sharePitch-0.7, 0.35)
+			f.shade(left, f.y+0.4, left+long, f.y+pitch-0.8, 0.35)
 		}
-		f.put(left+long+1.5, f.y+small+0.7, fit(written[i], small, says), small, false, render.Left)
-		f.line(left, f.y, left, f.y+sharePitch, render.Thin)
-		f.y += sharePitch
+		f.put(left+long+1.5, f.y+(pitch+small)/2-0.2, fit(written[i], small, says), small, false, render.Left)
+		f.line(left, f.y, left, f.y+pitch, render.Thin)
+		f.y += pitch
 	}
 	f.y += 2.5
 }
