@@ -20,6 +20,7 @@ type knapsack struct {
 	room, lack int64 // lack: how much less there is room for without a long piece
 	value      int64
 	upper      float64
+	tol        float64 // branches that may gain no more are left, and counted in upper
 	found      bool
 	nodes      int
 }
@@ -74,6 +75,9 @@ func (k *knapsack) load(in *inst, u []int64) {
 	for i := range n {
 		k.ratio[i] = float64(k.u[i]) / float64(k.w[i]) * margin
 	}
+	if n == 0 {
+		k.ratio[0] = 0
+	}
 	k.least[n], k.later[n] = 1<<62, false
 	for i := n - 1; i >= 0; i-- {
 		k.least[i] = min(k.least[i+1], k.w[i])
@@ -87,6 +91,11 @@ func (k *knapsack) solve(s *stick, floor int64) bool {
 	k.room, k.lack = s.room, s.room-s.short
 	k.value, k.upper, k.found, k.nodes = floor, 0, false, 0
 	clear(k.take)
+	// Whole numbers so small that the margin is below a thousandth differ by 1.
+	k.tol = 0.999
+	if top := float64(s.room) * k.ratio[0]; top > 1<<29 {
+		k.tol = top * 0x1p-38
+	}
 	k.dive(0, s.room, 0, false)
 	k.upper = max(k.upper, float64(k.value))
 	return k.found
@@ -113,18 +122,18 @@ func (k *knapsack) dive(i int, rest, v int64, long bool) {
 		i++
 	}
 	k.nodes++
-	bound := float64(v) + float64(free)*k.ratio[i] + 1
-	if bound <= float64(k.value)+1 {
+	bound := float64(v) + float64(free)*k.ratio[i]
+	if k.poor(bound) {
 		return
 	}
 	if k.nodes > knapsackNodes {
-		k.upper = max(k.upper, bound)
+		k.upper = max(k.upper, bound+1)
 		return
 	}
 	for a := min(k.b[i], free/k.w[i]); a >= 0; a-- {
 		r, x := rest-a*k.w[i], v+a*k.u[i]
 		if i+1 < n {
-			if float64(x)+float64(r)*k.ratio[i+1]+1 <= float64(k.value)+1 {
+			if k.poor(float64(x) + float64(r)*k.ratio[i+1]) {
 				break
 			}
 		} else if x <= k.value {
@@ -134,4 +143,15 @@ func (k *knapsack) dive(i int, rest, v int64, long bool) {
 		k.dive(i+1, r, x, long || a > 0 && k.long[i])
 	}
 	k.take[i] = 0
+}
+
+// poor reports whether a bound on worth is too little above the best to follow.
+func (k *knapsack) poor(bound float64) bool {
+	if bound >= float64(k.value)+k.tol {
+		return false
+	}
+	if k.tol > 1 {
+		k.upper = max(k.upper, bound+1)
+	}
+	return true
 }

@@ -38,7 +38,7 @@ const (
 
 // search looks for a plan cheaper than the best that begins with bars. It
 // reports whether it saw every case.
-func (s *solver) search(st state, bars []bar, nodes int) bool {
+func (s *solver) search(st state, bars []bar, steps int) bool {
 	total := int64(0)
 	for _, d := range st.d {
 		total += d
@@ -46,7 +46,7 @@ func (s *solver) search(st state, bars []bar, nodes int) bool {
 	if total > 3000 {
 		return false
 	}
-	h := &search{s: s, in: s.in, st: st, left: nodes, bars: bars, fixed: cost(s.in, bars), seen: map[string]seen{}}
+	h := &search{s: s, in: s.in, st: st, left: steps, bars: bars, fixed: cost(s.in, bars), seen: map[string]seen{}}
 	h.node(nil, -1)
 	return h.gaps == 0
 }
@@ -224,7 +224,7 @@ func (h *search) branches(last []int64, lastStick int) []branch {
 // patterns calls yield for each pattern of stock j with a piece first.
 func (h *search) patterns(j, first, i int, used int64, long bool, takes []int64, yield func(), out *[]branch) {
 	in := h.in
-	if len(*out) >= mostBranches {
+	if h.left--; h.left < 0 || len(*out) >= mostBranches {
 		h.gaps++
 		return
 	}

@@ -188,7 +188,7 @@ func (s *solver) exact(lp *relax) {
 	in := s.in
 	st, bars := lp.floor(in.state())
 	if len(bars) > 0 {
-		s.search(st, bars, 20000)
+		s.search(st, bars, 300000)
 		if s.proven() {
 			return
 		}
@@ -201,13 +201,13 @@ func (s *solver) exact(lp *relax) {
 			}
 		}
 		if len(less) > 0 {
-			s.search(st, less, 20000)
+			s.search(st, less, 300000)
 			if s.proven() {
 				return
 			}
 		}
 	}
-	if !s.sub && s.search(in.state(), nil, 100000) {
+	if !s.sub && s.search(in.state(), nil, 3000000) {
 		s.bound = s.cost
 	}
 }
