@@ -11,7 +11,7 @@ type counter struct {
 	in    *inst
 	cuts  []cut
 	need  []int64 // worth still wanted, for each cut
-	order []int   // stocks that cost something, the cheapest worth last
+	order []int   // stocks that cost something, few ones first, then the cheapest worth last
 	rate  [][]float64
 	n     []int64
 	best  []int64
@@ -47,7 +47,14 @@ func (s *solver) whole() (int64, []int64) {
 		}
 	}
 	main := &s.cuts[0]
+	few := func(j int) bool { return in.st[j].have >= 0 && in.st[j].have <= 64 }
 	slices.SortStableFunc(c.order, func(a, b int) int {
+		if few(a) != few(b) { // the few first: what is left is then without end
+			if few(a) {
+				return -1
+			}
+			return 1
+		}
 		x := float64(in.st[a].price) / float64(max(1, main.most[a]))
 		y := float64(in.st[b].price) / float64(max(1, main.most[b]))
 		switch {
@@ -126,8 +133,16 @@ func (c *counter) count(k int, cost int64) {
 			break
 		}
 		c.n[j] = n
+		over := false
 		for i := range c.need {
-			c.need[i] = less(before[i], c.cuts[i].most[j], n)
+			v, rate := c.cuts[i].most[j], c.rate[i][k+1]
+			c.need[i] = less(before[i], v, n)
+			// Where the others give worth for less, more of this is dearer still.
+			over = over || c.need[i] > 0 && float64(st.price) >= float64(v)*rate &&
+				float64(cost+n*st.price)+float64(c.need[i])*rate*(1-1e-12)-1e-6 >= float64(c.cost)
+		}
+		if over {
+			break
 		}
 		c.count(k+1, cost+n*st.price)
 	}
