@@ -13,7 +13,7 @@ import (
 type Line struct {
 	Need
 	Supplier string       `json:"supplier"` // "" when none is named, or nothing is bought
-	Buys     []Purchase        `json:"buys"`     // what is bought; none when there is no price or the rack holds enough
+	Buys     []Purchase   `json:"buys"`     // what is bought; none when there is no price or the rack holds enough
 	Rack     float64      `json:"from_the_rack"`
 	Choice   string       `json:"choice"` // why that offer, when there were several; or why none
 	Amount   *money.Money `json:"amount"` // of goods; nil when there is no price

@@ -54,7 +54,10 @@ func (a *asker) laid(packs []pack) (option, bool, error) {
 	}
 	var best option
 	found := false
-	for _, p := range packs {
+	for _, p := range byLengthFirst(packs) {
+		if found && a.dearer(p, left, best.goods.Minor) {
+			continue
+		}
 		o, ok, err := a.layOn(p, append([]int{}, left...))
 		if err == nil && ok {
 			err = o.total(a.terms.Currency)
@@ -68,6 +71,40 @@ func (a *asker) laid(packs []pack) (option, bool, error) {
 	}
 	best.lay = append(rack, best.lay...)
 	return best, found, nil
+}
+
+// byLengthFirst puts what is cut off a roll before whole rolls and sheets,
+// which take longer to lay.
+func byLengthFirst(packs []pack) []pack {
+	var out, whole []pack
+	for _, p := range packs {
+		if p.first().ByLength {
+			out = append(out, p)
+		} else {
+			whole = append(whole, p)
+		}
+	}
+	return append(out, whole...)
+}
+
+// dearer reports whether whole rolls or sheets are sure to cost as much as what
+// is found already: as many as the least length fills, at the lowest price.
+func (a *asker) dearer(p pack, left []int, found int64) bool {
+	f := p.first()
+	if f.ByLength || f.Width == 0 {
+		return false
+	}
+	for i, part := range a.need.Flats {
+		if left[i] > 0 && part.Across > f.Width {
+			return true // it cannot be laid at all
+		}
+	}
+	price := f.Price.Minor
+	for _, t := range p.tiers {
+		price = min(price, t.Price.Minor)
+	}
+	n := math.Ceil(float64(a.leastLength(left, f.Width)) / f.Holds * (1 - 1e-9))
+	return n*float64(price) >= float64(found)
 }
 
 func done(left []int) bool {

@@ -31,6 +31,7 @@ type Offer struct {
 	Listed   *money.Money   `json:"listed,omitempty"`    // as the list gives it, when that is in another currency
 
 	holds *big.Rat // Holds, exactly
+	key   string   // of Item, see itemKey
 }
 
 // columns are the headings a price list may have; those of needed it must.
@@ -87,6 +88,7 @@ func (r row) offer(how Listing) (o Offer, ok bool, err error) {
 	if price == "" {
 		return o, false, nil
 	}
+	o.key = itemKey(o.Item)
 	if err := how.wrongPoint(r); err != nil {
 		return o, false, err
 	}

@@ -69,12 +69,15 @@ func (s *shopping) sellers() error {
 		if o.Price.Currency != s.terms.Currency {
 			return fmt.Errorf("%s:%d: price: %s in a bill in %s: %w; hint: one currency a job", s.list.Name, o.Row, o.Price.Currency, s.terms.Currency, money.ErrCurrency)
 		}
-		at := slices.IndexFunc(s.names, func(n string) bool { return itemKey(n) == itemKey(o.Supplier) })
+		at := slices.IndexFunc(s.names, func(n string) bool { return n == o.Supplier || itemKey(n) == itemKey(o.Supplier) })
 		if at < 0 {
 			at = len(s.names)
 			s.names = append(s.names, o.Supplier)
 		}
-		key := itemKey(o.Item)
+		key := o.key
+		if key == "" {
+			key = itemKey(o.Item)
+		}
 		for len(s.offers[key]) <= at {
 			s.offers[key] = append(s.offers[key], nil)
 		}

@@ -13,18 +13,19 @@ type Run struct {
 	Count  int
 }
 
-// runs counts the pipe that serves all silos. It is on the drum silos' account
-// where there are any.
+// runs counts the pipe that serves all silos; none where no silo is built. It is
+// on the drum silos' account where there are any.
 func (t *takeoff) runs(batches []Batch, list []Run) {
-	s, kerf := forPipe, measure.Length(0)
+	s, kerf, built := forPipe, measure.Length(0), 0
 	for _, b := range batches {
+		built += b.Drum + b.Pipe
 		if b.Drum > 0 {
 			s = forDrum
 		}
 		kerf = max(kerf, b.Silo.Spec.Saw.Kerf)
 	}
 	for _, q := range list {
-		if q.Count > 0 {
+		if q.Count > 0 && built > 0 {
 			t.sawn(q.Pipe, q.Length, kerf, q.Count, s, q.Name)
 		}
 	}

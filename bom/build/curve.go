@@ -51,10 +51,10 @@ func (s Site) Points(drums, pipes int) ([]Point, error) {
 }
 
 // most is how many places the curve is worked out at.
-const most = 32
+const most = 24
 
 // Curve is the cost from 1 silo to the build's own count, or to 50 when that is
-// more: at every count when they are few, else at 32 of them, smaller ones
+// more: at every count when they are few, else at 24 of them, smaller ones
 // closer together, with the build's own among them.
 func (s Site) Curve(drums, pipes int) ([]Point, error) {
 	own := size(drums, pipes)

@@ -131,6 +131,14 @@ func pow10(n int) *big.Int {
 	return new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(n)), nil)
 }
 
+// Size is the amount without its sign.
+func (m Money) Size() Money {
+	if m.Minor < 0 {
+		m.Minor = -m.Minor
+	}
+	return m
+}
+
 // Over divides by n, rounding half away from zero. It is zero for n = 0.
 func (m Money) Over(n int64) Money {
 	if n == 0 {

@@ -29,7 +29,7 @@ type triangles struct {
 
 // mostRows bounds the triangles that are tried: what they save on hexagonal
 // rows is less than one part in so many.
-const mostRows = 100
+const mostRows = 24
 
 // triangleRun is false when fewer than two hexagonal rows fit, when the rows
 // fill the width, or when there are more than mostRows.

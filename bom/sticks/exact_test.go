@@ -130,7 +130,7 @@ func small(seed uint64, n int) (out []sticks.Task) {
 		for j := range t.Stock {
 			all += len(ways(t, j))
 		}
-		if all < 400 {
+		if all < 400 && len(ways(t, len(t.Stock)-1)) < 250 {
 			out = append(out, t)
 		}
 	}

@@ -31,7 +31,8 @@ func (t Task) Silos() string {
 
 // Setting is what is left to set or to soak overnight.
 type Setting struct {
-	What string // "resin"
+	After string // the stage it follows, as in Task.ID
+	What  string // "resin"
 	Part string
 	From int
 	To   int

@@ -59,7 +59,7 @@ func (l *laid) curing(out []Day) {
 				b := begun.by(l.state.done[w.on], s.stages[w.on].ticks, e)
 				a := over.by(l.state.done[w.on], s.stages[w.on].ticks, e-w.hold)
 				if a < b {
-					out[d].Curing = append(out[d].Curing, Setting{What: w.what, Part: g.part, From: a + 1, To: b})
+					out[d].Curing = append(out[d].Curing, Setting{After: s.stages[w.on].id, What: w.what, Part: g.part, From: a + 1, To: b})
 				}
 			}
 		}

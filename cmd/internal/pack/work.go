@@ -74,6 +74,11 @@ func days(out *sheets.Work, d work.DayPlan) {
 		for _, t := range day.Tasks {
 			row.Does[slices.Index(ids, t.ID)] = short(t)
 		}
+		for _, c := range day.Curing {
+			if at := slices.Index(ids, c.After); at >= 0 {
+				row.Cures[at] = joinedWith(row.Cures[at], fmt.Sprintf("%s %d–%d", c.What, c.From, c.To))
+			}
+		}
 		out.Days = append(out.Days, row)
 	}
 	claim := fmt.Sprintf("No order of the work takes fewer than %d: %s.", d.Bound, d.Why)
@@ -84,6 +89,14 @@ func days(out *sheets.Work, d work.DayPlan) {
 	if len(d.Days) > daysShown {
 		out.Notes = append(out.Notes, fmt.Sprintf("The first %d days are shown; report.json has all.", daysShown))
 	}
+}
+
+// joinedWith adds words to what is said already.
+func joinedWith(said, more string) string {
+	if said == "" {
+		return more
+	}
+	return said + ", " + more
 }
 
 // short writes which silos a task is on: "1–4".
