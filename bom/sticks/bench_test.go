@@ -65,7 +65,7 @@ func BenchmarkAgainstGLPK(b *testing.B) { against(b, glpk) }
 func BenchmarkAgainstCBC(b *testing.B)  { against(b, cbc) }
 
 func against(b *testing.B, other func(testing.TB, []byte) int64) {
-	tasks := small(3, 20)
+	tasks := small(3, 20, 5)
 	var programs [][]byte
 	for _, t := range tasks {
 		programs = append(programs, program(t))
