@@ -36,7 +36,7 @@ func TestCostAnswersThreeQuestions(t *testing.T) {
 	p := shop(t)
 	holds(t, p, "cost", "The whole build: USD 3,102.51, for 20 drum silos and 12 pipe silos.", "invented for this example", "incomplete: 1 item has no price: acetone",
 		"quoted longer ago than 180 days", "What do I buy?", "Goods, USD", "Tidewrack Hardware", "612.40", "25.00", "42.87", "680.27", "All suppliers", "1,486.77",
-		"What does one cost?", "One more adds, USD", "20, this build", "3,102.51", "126.60", "41.10", "112.07", "number of drum silos built", "Cost of each, USD (from 100 up; off the scale up to 2, 1 at 480.00)",
+		"What does one cost?", "One more, USD", "20, this build", "3,102.51", "126.60", "41.10", "112.07", "number of drum silos built", "Cost of each, USD (from 100 up; off the scale up to 2, 1 at 480.00)",
 		"this build: 20, 125.40", "Where does the money go?", "Labour", "1,150.00 · 37 %", "Tax", "42.87 · 1 %", "Hours of work", "46 h", "Leftovers are worth", "USD 61.18")
 	p.Cost.Invented, p.Cost.Missing, p.Cost.Stale = false, nil, nil
 	if got := wordsOf(section(t, p, "cost")...); strings.Contains(got, "invented for") || strings.Contains(got, "incomplete") || strings.Contains(got, "longer ago") {
@@ -93,15 +93,16 @@ func TestOrdersStandTogether(t *testing.T) {
 func TestCuttingPlanIsWritten(t *testing.T) {
 	holds(t, shop(t), "cutting", "Pipe NPS 2 Schedule 40", "4 × 10 ft, USD 56.80, proven least", "1 ×", "offcut, 3 1/8 in, scrap", "from the rack, stick 50 in: 7 a",
 		"3 ×", "offcut A, 7 in, scrap", "stick 120 in: 12 a + 8 b", "offcut B, 53 1/2 in, keep", "inlet stub", "6 1/2 in (165.1 mm)", "43", "outlet nipple", "4 in (101.6 mm)", "40",
-		"How each stick is cut", "kerf 1/8 in (3.2 mm)", "keep as B", "Offcuts to keep", "53 1/2 in (1358.9 mm)",
-		"at most USD 12.00 above the bound", "a pipe silo", "22 in",
+		"Pieces from each", "12 a + 8 b", "trim 1/2 in (12.7 mm)", "kerf 1/8 in (3.2 mm)", "keep as B",
+		"at most USD 12.00 above the bound", "a pipe silo", "22 in", "Offcuts to keep", "B", "Pipe NPS 2", "53 1/2 in (1358.9 mm)", "D", "Pipe NPS 8",
 		"Plastic mesh", "Zigzag: 40 × mesh disc, 22 1/2 in (571.5 mm) across", "16 yd of 48 in, USD 388.00", "48 in", "of 450 in (11430 mm) used", "of 40 are drawn",
 		"Rows: 6 × screen square, 11 7/16 in (290 mm) square", "Plywood 1/4 in", "a lattice template", "scale 1:20", "handle slot template")
 }
 
 func TestWorkIsWritten(t *testing.T) {
 	holds(t, shop(t), "work", "the job's own numbers", "Learning: each doubling takes", "90 % of the minutes", "Saw the lattice", "m of jigsaw", "6.4", "5", "32", "7.4", "All operations", "46",
-		"Day plan: 5 days", "Day 1", "Day 5", "Seal the ring", "overnight:", "sealant, 24 h", "Hours of work", "14 h", "The sealant's cure, 24 h, decides")
+		"Day plan: 5 days", "Day 1", "Day 5", "Seal the ring", "11", "sets", "Hours of work", "14 h",
+		"What sets overnight", "day 4", "Seal the ring: sealant, 24 h", "The sealant's cure, 24 h, decides")
 }
 
 // A section that is given nothing says so in one sentence.
@@ -322,4 +323,34 @@ func anyShop(r *rand.Rand) Pack {
 	}
 	p.Work = w
 	return p
+}
+
+// A row of pieces too narrow for a letter carries its count above the stick:
+// 40 pieces of 25 mm in a stick of 6000 are 0.7 mm wide on paper each.
+func TestNarrowPiecesAreCounted(t *testing.T) {
+	s := Bar{Count: 1, Length: 6000, Kerf: 2, Offcut: 2920, Cuts: []BarCut{{"long", 2000}}}
+	for range 40 {
+		s.Cuts = append(s.Cuts, BarCut{"short", 25})
+	}
+	holds(t, Pack{Bars: []Bars{{Item: "pipe", Sticks: []Bar{s}}}}, "cutting", "40 b", "a long", "stick 236 1/4 in: 1 a + 40 b")
+}
+
+// A stage at rest is left out of the days it rests in, but of a plan that
+// fits side by side none is.
+func TestStagesAtRest(t *testing.T) {
+	plan := func(days int) string {
+		w := &Work{Stages: []string{"early", "late"}}
+		for n := range days {
+			d := WorkDay{Name: fmt.Sprint(n + 1), Does: []string{"", ""}}
+			d.Does[min(1, n/daysAcross)] = "5"
+			w.Days = append(w.Days, d)
+		}
+		return wordsOf(section(t, Pack{Work: w}, "work")...)
+	}
+	for days, want := range map[int][2]int{7: {1, 1}, 14: {1, 1}} {
+		got := plan(days)
+		if e, l := strings.Count(got, "Early"), strings.Count(got, "Late"); e != want[0] || l != want[1] {
+			t.Errorf("%d days: early in %d rows, late in %d, want %v", days, e, l, want)
+		}
+	}
 }

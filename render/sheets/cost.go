@@ -68,7 +68,7 @@ func setCost(f *flow, p *Pack) {
 	buys, points, lines := c.buyTable(f), c.pointTable(), c.lineTable()
 	pitch := sharePitch
 	money := f.questionTall() + sharesTall(c, pitch) + f.tallOf(lines)
-	if f.y+2*f.questionTall()+f.tallOf(buys)+f.tallOf(points)+money+1.3*chartLow > f.bottom() {
+	if f.y+2*f.questionTall()+f.tallOf(buys)+f.tallOf(points)+money+chartWell > f.bottom() {
 		buys.tight, points.tight, lines.tight = true, true, true
 		pitch = sharePitch * 0.9
 		money = f.questionTall() + sharesTall(c, pitch) + f.tallOf(lines)
@@ -172,9 +172,9 @@ func (c *Cost) counted() string {
 }
 
 func (c *Cost) pointTable() table {
-	t := table{most: 2, cols: []column{{head: upper(c.counted()), share: 32, bold: true}, {head: "Total" + c.unit(", "), share: 38, right: true},
-		{head: "Each drum silo" + c.unit(", "), share: 38, right: true}, {head: "Each pipe silo" + c.unit(", "), share: 38, right: true},
-		{head: "One more adds" + c.unit(", "), share: 38, right: true}}}
+	t := table{most: 2, cols: []column{{head: upper(c.counted()), share: 60, bold: true}, {head: "Total" + c.unit(", "), share: 31, right: true},
+		{head: "Drum silo" + c.unit(", "), share: 31, right: true}, {head: "Pipe silo" + c.unit(", "), share: 31, right: true},
+		{head: "One more" + c.unit(", "), share: 31, right: true}}}
 	for _, p := range c.Points {
 		n := p.Silos
 		if p.Own {
@@ -200,9 +200,9 @@ func (c *Cost) lineTable() table {
 		{head: "", share: 58}, {head: "", share: 34, right: true, bold: true}}}
 	half := (len(c.Lines) + 1) / 2
 	for i := range half {
-		r := []cell{say(c.Lines[i].Name), say(c.Lines[i].Sum)}
+		r := []cell{say(upper(c.Lines[i].Name)), say(c.Lines[i].Sum)}
 		if i+half < len(c.Lines) {
-			r = append(r, say(c.Lines[i+half].Name), say(c.Lines[i+half].Sum))
+			r = append(r, say(upper(c.Lines[i+half].Name)), say(c.Lines[i+half].Sum))
 		}
 		t.add(r...)
 	}
@@ -219,9 +219,11 @@ func (f *flow) question(words string, h length) {
 
 func (f *flow) questionTall() length { return medium + 2.2 }
 
-// The least and the greatest height of the chart on the page.
+// The least and the greatest height of the chart on the page, and the one
+// below which the tables are set tight.
 const (
 	chartLow  length = 30
+	chartWell length = 62
 	chartHigh length = 75
 )
 

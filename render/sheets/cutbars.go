@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"silowright/geometry/measure"
 	"silowright/render"
 )
 
@@ -68,7 +69,7 @@ func (b Bar) reach() length {
 // bars sets the cutting plan of one item.
 func (f *flow) bars(b Bars) {
 	b = b.sound()
-	f.headingOver(b.Item, f.saysTall(b.Says)+barPitch)
+	f.headingOver(upper(b.Item), f.saysTall(b.Says)+barPitch)
 	f.says(b.Says)
 	kinds := b.kinds()
 	longest := length(0)
@@ -81,21 +82,27 @@ func (f *flow) bars(b Bars) {
 	}
 	k := float64((f.wide() - barLeft) / longest)
 	for _, s := range b.Sticks {
-		f.need(barPitch)
 		f.stick(s, kinds, k)
 	}
 	f.table(f.kindTable(kinds))
-	f.headed("How each stick is cut: "+b.Item, f.patternTable(b, kinds))
-	if t := f.offcutTable(b); len(t.rows) > 0 {
-		f.headed("Offcuts to keep: "+b.Item, t)
-	}
+	f.table(f.patternTable(b, kinds))
 }
 
 // stick draws one pattern, k mm on paper for each mm of it.
 func (f *flow) stick(s Bar, kinds []kind, k float64) {
 	on := func(l length) length { return l * length(k) }
-	left, top := marginL+barLeft, f.y
-	foot := top + barHigh
+	left := marginL + barLeft
+	runs := s.narrow(kinds, left, on)
+	if len(runs) > 0 {
+		f.need(barPitch + runHigh)
+		for _, r := range runs {
+			f.put((r.from+r.to)/2, f.y+small, r.words, small, true, render.Middle)
+			f.line(r.from+0.3, f.y+runHigh-0.3, r.to-0.3, f.y+runHigh-0.3, render.Thin)
+		}
+		f.y += runHigh
+	}
+	f.need(barPitch)
+	top, foot := f.y, f.y+barHigh
 	f.put(left-2.5, top+barHigh/2+small*0.75, fit(strconv.Itoa(s.Count)+" ×", medium, barLeft-3), medium, true, render.Right)
 	end := left + on(s.reach())
 	if w := on(s.Trim); w > 0 {
@@ -134,6 +141,44 @@ func (f *flow) stick(s Bar, kinds []kind, k float64) {
 	f.y += barPitch
 }
 
+// runHigh is the room above a stick for the counts of pieces too narrow for a
+// letter.
+const runHigh length = 4.4
+
+// run is a row of equal pieces too narrow for their letter, on paper.
+type run struct {
+	from, to length
+	words    string
+}
+
+// narrow are the runs of a stick that begins at left, with their count and
+// letter; one that has no room for that is left to the line below the stick.
+func (s Bar) narrow(kinds []kind, left length, on func(length) length) []run {
+	var out []run
+	x, free := left+on(s.Trim), left
+	for i := 0; i < len(s.Cuts); {
+		n, from, c := 0, x, s.Cuts[i]
+		for ; i < len(s.Cuts) && s.Cuts[i] == c; i++ {
+			n++
+			x += on(c.Length + s.Kerf)
+		}
+		at := slices.IndexFunc(kinds, func(k kind) bool { return k.cut == c })
+		if labelled(key(at), on(c.Length)) {
+			continue
+		}
+		r := run{from, x - on(s.Kerf), strconv.Itoa(n) + " " + key(at)}
+		half := width(r.words, small, true) / 2
+		if mid := (r.from + r.to) / 2; mid-half > free && r.to-r.from > 1 {
+			out = append(out, r)
+			free = mid + half + 1
+		}
+	}
+	return out
+}
+
+// labelled reports whether a piece so wide on paper has room for its letter.
+func labelled(letter string, wide length) bool { return width(letter, small, true) <= wide-0.8 }
+
 // label writes a piece's name and length into it, or its key letter when it is
 // narrow, or nothing: the line below the stick and the tables have it.
 func (f *flow) label(c BarCut, kinds []kind, x1, x2 length) {
@@ -145,7 +190,7 @@ func (f *flow) label(c BarCut, kinds []kind, x1, x2 length) {
 		f.put(mid, f.y+1.3+small+lead(small), long, small, false, render.Middle)
 		return
 	}
-	if width(letter, small, true) > room+0.6 {
+	if !labelled(letter, x2-x1) {
 		return
 	}
 	if width(long, small, false) <= room {
@@ -196,7 +241,7 @@ func (f *flow) kindTable(kinds []kind) table {
 
 func (f *flow) patternTable(b Bars, kinds []kind) table {
 	t := table{cols: []column{{head: "Cut", share: 11}, {head: "Sticks", share: 15, right: true, bold: true}, {head: "Stick", share: 38},
-		{head: "Pieces from each", share: 40}, {head: "Trim, and kerf", share: 38}, {head: "Offcut of each", share: 42}}}
+		{head: "Pieces from each", share: 40}, {head: "Lost", share: 38}, {head: "Offcut of each", share: 42}}}
 	for _, s := range b.Sticks {
 		from := ""
 		if s.FromRack {
@@ -214,18 +259,30 @@ func (f *flow) patternTable(b Bars, kinds []kind) table {
 			left = say(s.Offcut.Both(f.units), what)
 		}
 		t.add(cell{mark: tickBox, paras: []string{""}}, say(strconv.Itoa(s.Count)), say(s.Length.Both(f.units), from), say(summary(s.Cuts, kinds)),
-			say(s.Trim.Both(f.units), "kerf "+s.Kerf.Both(f.units)), left)
+			say(lost("trim", s.Trim, f.units), lost("kerf", s.Kerf, f.units)), left)
 	}
 	return t
 }
 
-// offcutTable lists the offcuts that are kept.
-func (f *flow) offcutTable(b Bars) table {
-	t := table{cols: []column{{head: "Racked", share: 18}, {head: "Offcut", share: 40, bold: true}, {head: "Length", share: 70}, {head: "Pieces", share: 26, right: true}}}
-	for _, s := range b.Sticks {
-		if s.Keep && s.Offcut > 0 {
-			t.add(cell{mark: tickBox, paras: []string{""}}, say(s.Offname), say(s.Offcut.Both(f.units)), say(strconv.Itoa(s.Count)))
+// lost says how much of a stick is lost to what.
+func lost(to string, l length, u measure.Unit) string {
+	if l == 0 {
+		return "no " + to
+	}
+	return to + " " + l.Both(u)
+}
+
+// offcuts lists the offcuts that are kept, of all items.
+func (f *flow) offcuts(all []Bars) {
+	t := table{cols: []column{{head: "Racked", share: 18}, {head: "Offcut", share: 24, bold: true}, {head: "Of", share: 66}, {head: "Length", share: 54}, {head: "Pieces", share: 22, right: true}}}
+	for _, b := range all {
+		for _, s := range b.sound().Sticks {
+			if s.Keep && s.Offcut > 0 {
+				t.add(cell{mark: tickBox, paras: []string{""}}, say(s.Offname), say(upper(b.Item)), say(s.Offcut.Both(f.units)), say(strconv.Itoa(s.Count)))
+			}
 		}
 	}
-	return t
+	if len(t.rows) > 0 {
+		f.headed("Offcuts to keep", t)
+	}
 }

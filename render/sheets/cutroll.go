@@ -42,7 +42,7 @@ func (f *flow) roll(r Roll) {
 	}
 	says = append(says, r.Says...)
 	if r.Width == 0 || r.Length == 0 {
-		f.heading(r.Item)
+		f.heading(upper(r.Item))
 		f.says(says)
 		f.para("There is no layout to draw.")
 		return
@@ -51,7 +51,7 @@ func (f *flow) roll(r Roll) {
 	s, shown := rollScale(r, room)
 	k := 1 / length(s)
 	high := min(r.Width*k, f.bottom()-topY-60) // a roll too wide for any scale is not drawn true
-	f.headingOver(r.Item, f.saysTall(says)+high+dimFoot+lead(small))
+	f.headingOver(upper(r.Item), f.saysTall(says)+high+dimFoot+lead(small))
 	f.says(says)
 	f.need(high + dimFoot + lead(small) + 3)
 	left, top := marginL+dimLeft, f.y+1.5

@@ -39,7 +39,7 @@ func (f *flow) plate(s Sheet) {
 	s = s.lying()
 	says := append([]string{count(s.Count, "sheet", "sheets") + " " + s.Width.Both(f.units) + " by " + s.Height.Both(f.units) + " cut like this"}, s.Says...)
 	if s.Width == 0 || s.Height == 0 {
-		f.heading(s.Item)
+		f.heading(upper(s.Item))
 		f.says(says)
 		f.para("There is no layout to draw.")
 		return
@@ -48,12 +48,12 @@ func (f *flow) plate(s Sheet) {
 	k := 1 / length(n)
 	high := s.Height * k
 	if high > plateHigh || s.Width*k > f.wide() {
-		f.heading(s.Item)
+		f.heading(upper(s.Item))
 		f.says(says)
 		f.para("The sheet is too large to draw.")
 		return
 	}
-	f.headingOver(s.Item, f.saysTall(says)+high+dimFoot+lead(small))
+	f.headingOver(upper(s.Item), f.saysTall(says)+high+dimFoot+lead(small))
 	f.says(says)
 	f.need(high + dimFoot + lead(small) + 3)
 	left, top := marginL+dimLeft, f.y+1.5

@@ -71,6 +71,7 @@ func setCutting(f *flow, p *Pack) {
 	for _, b := range p.Bars {
 		f.bars(b)
 	}
+	f.offcuts(p.Bars)
 	for _, r := range p.Rolls {
 		f.roll(r)
 	}

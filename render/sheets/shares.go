@@ -27,7 +27,7 @@ func (f *flow) shares(c *Cost, pitch length) {
 	written := make([]string, len(c.Shares))
 	for i, s := range c.Shares {
 		written[i] = f.safe(c.amount(s.Sum) + " · " + percent(s.Part))
-		names = max(names, width(f.safe(s.Name), small, false))
+		names = max(names, width(f.safe(upper(s.Name)), small, false))
 		says = max(says, width(written[i], small, false))
 		most = max(most, part(s.Part))
 	}
@@ -36,7 +36,7 @@ func (f *flow) shares(c *Cost, pitch length) {
 	room := f.wide() - names - says - 4
 	for i, s := range c.Shares {
 		f.need(pitch)
-		f.put(marginL+names, f.y+(pitch+small)/2-0.2, fit(f.safe(s.Name), small, names), small, false, render.Right)
+		f.put(marginL+names, f.y+(pitch+small)/2-0.2, fit(f.safe(upper(s.Name)), small, names), small, false, render.Right)
 		long := length(0)
 		if most > 0 {
 			long = room * length(part(s.Part)/most)

@@ -89,7 +89,7 @@ func (f *flow) table(t table) {
 			f.tableHead(t, xs, heads, headH)
 		}
 		for {
-			fitting := int((f.bottom() - f.y - 2*t.padY()) / lead(small))
+			fitting := int((f.bottom()-f.y-2*t.padY()+lead(small)-small-0.6)/lead(small) + 1e-9) // as rowHeight counts
 			part, rest := splitRow(cells, fitting)
 			f.tableRow(t, xs, part, max(min(t.tall, f.bottom()-f.y), t.rowHeight(part, 0)))
 			if rest == nil {
