@@ -33,9 +33,9 @@ func (t Task) Silos() string {
 type Setting struct {
 	After string // the stage it follows, as in Task.ID
 	What  string // "resin"
-	Part string
-	From int
-	To   int
+	Part  string
+	From  int
+	To    int
 }
 
 // Text writes it out: "resin of pipe silos 1 to 4".

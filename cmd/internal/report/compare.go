@@ -120,17 +120,15 @@ func plus(x, y money.Money) money.Money {
 }
 
 func (c *Comparison) effort(a, b *plan.Plan, daysA, daysB work.DayPlan) {
-	min := func(name string, x, y work.Minutes) {
-		c.row("work", name, x.Text(), y.Text(), signed64(int64(y-x), (max(y, x) - minOf(y, x)).Text()))
+	time := func(name string, x, y work.Minutes) {
+		c.row("work", name, x.Text(), y.Text(), signed64(int64(y-x), (max(y, x)-min(y, x)).Text()))
 	}
-	min("whole build", a.Cost.Hours.Total, b.Cost.Hours.Total)
-	min("each drum silo", a.Cost.Hours.PerDrum, b.Cost.Hours.PerDrum)
-	min("each pipe silo", a.Cost.Hours.PerPipe, b.Cost.Hours.PerPipe)
+	time("whole build", a.Cost.Hours.Total, b.Cost.Hours.Total)
+	time("each drum silo", a.Cost.Hours.PerDrum, b.Cost.Hours.PerDrum)
+	time("each pipe silo", a.Cost.Hours.PerPipe, b.Cost.Hours.PerPipe)
 	x, y := len(daysA.Days), len(daysB.Days)
 	c.row("work", "days", fmt.Sprint(x), fmt.Sprint(y), signed(y-x, fmt.Sprint(max(y-x, x-y))))
 }
-
-func minOf(x, y work.Minutes) work.Minutes { return min(x, y) }
 
 // water compares what the water passes in one silo of each kind, the kinds in
 // the order of the jobs.
