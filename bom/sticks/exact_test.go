@@ -141,9 +141,9 @@ func small(seed uint64, n, count int) (out []sticks.Task) {
 // same least cost with all patterns written out.
 func TestAgainstGeneralSolvers(t *testing.T) {
 	for _, c := range []struct {
-		name  string
-		solve func(testing.TB, []byte) int64
-		seed  uint64
+		name         string
+		solve        func(testing.TB, []byte) int64
+		seed         uint64
 		tasks, count int
 	}{{"GLPK", glpk, 1, 250, 5}, {"CBC", cbc, 2, 150, 12}} {
 		t.Run(c.name, func(t *testing.T) {
