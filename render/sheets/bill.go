@@ -64,9 +64,9 @@ func (f *flow) totals(b Bill) {
 	for _, c := range b.Categories {
 		t.add(say(c.Name), say(c.Sum))
 	}
-	total := "Total"
+	total := "All goods"
 	if len(b.Missing) > 0 {
-		total = "Total, incomplete: without " + count(len(b.Missing), "item", "items")
+		total = "All goods, incomplete: without " + count(len(b.Missing), "item", "items")
 	}
 	t.add(strong(total), strong(b.Total))
 	for _, c := range b.PerSilo {

@@ -12,9 +12,10 @@ import (
 
 // cuttingPages hands the cutting plans to their pages.
 func cuttingPages(p *plan.Plan) (bars []sheets.Bars, onRolls []sheets.Roll, plates []sheets.Sheet) {
+	kept := 0
 	for _, l := range p.Cost.Bill.Lines {
 		if l.Cutting != nil {
-			bars = append(bars, barsOf(p, l))
+			bars = append(bars, barsOf(l, &kept))
 		}
 		for _, lay := range l.Lays {
 			if lay.Parts[0].Shape == bom.Plate {
@@ -41,9 +42,9 @@ func bought(l bom.Line) string {
 	return strings.Join(out, "; ")
 }
 
-func barsOf(p *plan.Plan, l bom.Line) sheets.Bars {
+// barsOf draws one item's sticks; kept counts the offcuts named so far.
+func barsOf(l bom.Line, kept *int) sheets.Bars {
 	out := sheets.Bars{Item: l.Description, Says: []string{bought(l) + ", " + l.Cutting.Says()}}
-	kept := 0
 	for _, s := range l.Cutting.Sticks {
 		bar := sheets.Bar{Count: s.Count, Length: s.Length, FromRack: s.Rack, Trim: l.Cutting.Trim, Kerf: l.Cutting.Kerf, Offcut: s.Offcut, Keep: s.Keep}
 		for _, q := range s.Pieces {
@@ -52,8 +53,8 @@ func barsOf(p *plan.Plan, l bom.Line) sheets.Bars {
 			}
 		}
 		if s.Keep {
-			bar.Offname = letter(kept)
-			kept++
+			bar.Offname = letter(*kept)
+			*kept++
 		}
 		out.Sticks = append(out.Sticks, bar)
 	}
@@ -75,7 +76,9 @@ func rollOf(p *plan.Plan, l bom.Line, lay bom.Lay, part bom.LaidPart) sheets.Rol
 	u := p.Job.Units
 	out := sheets.Roll{Item: l.Description, Pattern: part.Layout.Pattern, Piece: part.Name, Width: lay.Width, Length: part.Length,
 		Discs: part.Shape == bom.Disc, Across: part.Across, Count: part.Count, FromRack: lay.Rack}
-	out.Says = append(out.Says, bought(l))
+	if !lay.Rack {
+		out.Says = append(out.Says, bought(l))
+	}
 	if lay.Count > 1 {
 		out.Says = append(out.Says, fmt.Sprintf("%d rolls or sheets are laid like this.", lay.Count))
 	}

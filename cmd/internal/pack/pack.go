@@ -13,6 +13,7 @@ import (
 	"silowright/cmd/internal/output"
 	"silowright/cmd/internal/plan"
 	"silowright/cmd/internal/report"
+	"silowright/cmd/internal/workbook"
 	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/render"
@@ -89,6 +90,11 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 	m.Files = append(m.Files, nested...)
 	add("bill.csv", p.Cost.Bill.CSV())
 	m.Files = append(m.Files, orderFiles(p)...)
+	sums, err := workbook.Of(p, costs)
+	if err != nil {
+		return m, err
+	}
+	add("costs.xlsx", sums)
 	add("cuts.csv", bom.CutsCSV(p.Cuts))
 	add("holes.csv", holesCSV(p))
 	var written []geometry.Template
