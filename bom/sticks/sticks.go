@@ -82,7 +82,8 @@ const (
 	longest   measure.Length = 1e7  // mm
 	mostCount                = 1e9  // of one piece
 	mostPrice                = 1e12 // of one stick
-	mostRows                 = 2000 // pieces or stocks listed
+	mostRows                 = 2000 // rows of pieces
+	mostKinds                = 500  // different lengths, and stocks
 )
 
 // nanometres is l in whole millionths of a millimetre, to the nearest.

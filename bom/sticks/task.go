@@ -53,8 +53,8 @@ func (t Task) check() error {
 			return fmt.Errorf("%s: %s is out of range, 0 to 10 km; hint: give it as a length of the saw's", v.key, v.l.Both(measure.UnitMM))
 		}
 	}
-	if len(t.Pieces) > mostRows || len(t.Stock) > mostRows {
-		return fmt.Errorf("sticks: %d rows of pieces and %d of stock are too many, at most %d each; hint: put equal lengths in one row", len(t.Pieces), len(t.Stock), mostRows)
+	if len(t.Pieces) > mostRows || len(t.Stock) > mostKinds {
+		return fmt.Errorf("sticks: %d rows of pieces and %d of stock are too many, at most %d and %d; hint: put equal lengths in one row", len(t.Pieces), len(t.Stock), mostRows, mostKinds)
 	}
 	for i, p := range t.Pieces {
 		if !inRange(p.Length) {
@@ -108,6 +108,9 @@ func (t Task) instance() (*inst, error) {
 	}
 	lengths, of := t.kinds()
 	kerf, trim, hold := nanometres(t.Kerf), nanometres(t.Trim), nanometres(t.Hold)
+	if len(lengths) > mostKinds {
+		return nil, fmt.Errorf("sticks: %d different lengths are too many, at most %d; hint: plan each pipe size by itself", len(lengths), mostKinds)
+	}
 	in := &inst{
 		w:    make([]int64, len(lengths)),
 		d:    make([]int64, len(lengths)),
