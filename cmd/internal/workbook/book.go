@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"cmp"
 	"io"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -198,7 +199,9 @@ func (b *book) fill(s *sheet) error {
 			}
 			v := c.value
 			if t, ok := v.(string); ok && c.formula == "" {
-				v = text(t)
+				if v = text(t); t == "" {
+					v = nil
+				}
 			}
 			out[k] = excelize.Cell{StyleID: b.style[c.look], Formula: c.formula, Value: v}
 		}
@@ -251,8 +254,28 @@ func again(w *zip.Writer, f *zip.File) error {
 	if err != nil {
 		return err
 	}
-	_, err = io.Copy(to, from)
+	part, err := io.ReadAll(from)
+	if err == nil {
+		_, err = to.Write(settled(f.Name, part))
+	}
 	return err
+}
+
+var ending = regexp.MustCompile(`<Default [^>]*?(/>|></Default>)`)
+
+// settled puts the file endings that the list of contents explains in order:
+// the library writes them in any.
+func settled(name string, part []byte) []byte {
+	if name != "[Content_Types].xml" {
+		return part
+	}
+	all := ending.FindAllString(string(part), -1)
+	slices.Sort(all)
+	return ending.ReplaceAllFunc(part, func([]byte) []byte {
+		next := all[0]
+		all = all[1:]
+		return []byte(next)
+	})
 }
 
 // longest bounds the text of a cell, in characters; a cell holds 32,767

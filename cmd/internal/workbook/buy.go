@@ -88,7 +88,7 @@ func (w *writing) row(p purchase, row int) []cell {
 		if p.packs.even {
 			set(eachDrumColumn, cell{value: l.EachDrum / u.per, look: quantity})
 			set(eachPipeColumn, cell{value: l.EachPipe / u.per, look: quantity})
-			need.formula = "ROUND(" + drums + "*" + ref(eachDrumColumn, row) + "+" + pipes + "*" + ref(eachPipeColumn, row) + ",9)"
+			need.formula = u.millionths(drums + "*" + ref(eachDrumColumn, row) + "+" + pipes + "*" + ref(eachPipeColumn, row))
 		}
 		set(needColumn, need)
 		set(rackColumn, cell{value: l.Rack / u.per, look: quantity})

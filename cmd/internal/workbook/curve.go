@@ -1,15 +1,11 @@
 package workbook
 
 import (
-	"math/big"
-
 	"github.com/xuri/excelize/v2"
 
 	"silowright/bom/build"
 	"silowright/bom/money"
 )
-
-func ratio(num, den int64) *big.Rat { return big.NewRat(num, den) }
 
 var curveWidths = []float64{12, 12, 15, 15, 15, 15, 15, 30}
 

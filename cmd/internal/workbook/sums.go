@@ -2,7 +2,7 @@ package workbook
 
 import (
 	"fmt"
-	"math"
+	"math/big"
 
 	"silowright/bom/money"
 )
@@ -13,15 +13,13 @@ const (
 	pipesRow
 )
 
-func log2(x float64) float64 { return math.Log2(x) }
-
 // part is n·num/den rounded half away from zero, and 0 for no den. All are 0 or
 // above.
 func part(n, num, den int64) int64 {
 	if den == 0 {
 		return 0
 	}
-	m, err := money.Money{Minor: n}.TimesRat(ratio(num, den))
+	m, err := money.Money{Minor: n}.TimesRat(big.NewRat(num, den))
 	if err != nil {
 		return 0
 	}
