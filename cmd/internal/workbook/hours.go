@@ -150,6 +150,7 @@ func (w *writing) common(s *sheet) {
 		float64(h.SetUpDrum+h.Drum)+w.effort.drumOff, float64(h.SetUpPipe+h.Pipe)+w.effort.pipeOff, "of one person")
 	wage := w.coin.of(site.Wage)
 	both("wage of an hour (input)", inputAmount, func(c string) string { return map[string]string{"E": at("D", wageRow)}[c] }, wage, wage, string(w.plan.Currency))
+	s.rows[len(s.rows)-1][4].look = amount // the same as for drum silos
 	both("labour", bold, func(c string) string {
 		return w.coin.amount(w.coin.coins(at(c, wageRow)) + "*" + at(c, minutesRow) + "/60")
 	}, w.coin.of(w.effort.drum), w.coin.of(w.effort.pipe), "half a coin is rounded away from zero")

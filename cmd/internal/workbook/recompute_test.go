@@ -2,8 +2,10 @@ package workbook
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -33,8 +35,9 @@ func TestLibreOffice(t *testing.T) {
 	c.packs(t)
 	c.counts(t)
 	c.conditions(t)
-	for name, f := range recomputed(t, c.books) {
-		t.Run(name, func(t *testing.T) { c.then[name](t, f) })
+	done := recomputed(t, c.books)
+	for _, name := range slices.Sorted(maps.Keys(done)) {
+		t.Run(name, func(t *testing.T) { c.then[name](t, done[name]) })
 	}
 }
 
@@ -246,7 +249,7 @@ func (c *checks) counts(t *testing.T) {
 		cells := map[string]any{sumsSheet + "!" + ref("B", drumsRow): n[0], sumsSheet + "!" + ref("B", pipesRow): n[1]}
 		for _, l := range p.Cost.Bill.Lines {
 			row := rowOf(t, f, buySheet, "B", l.Item)
-			if isLive := contains(live, row); !isLive && len(l.Buys) == 1 {
+			if isLive := slices.Contains(live, row); !isLive && len(l.Buys) == 1 {
 				cells[buySheet+"!"+ref(packsColumn, row)] = l.Packs()
 			} else if len(l.Buys) != 1 {
 				t.Fatalf("%s is bought in %d ways", l.Item, len(l.Buys))
@@ -271,15 +274,6 @@ func (c *checks) counts(t *testing.T) {
 			}
 		}
 	}
-}
-
-func contains(list []int, n int) bool {
-	for _, x := range list {
-		if x == n {
-			return true
-		}
-	}
-	return false
 }
 
 // conditions changes a supplier's conditions, the tax, the wage and the
