@@ -104,6 +104,7 @@ func (c *checks) asWritten(t *testing.T) {
 	none := 0
 	c.add(t, "nothing", loaded(t, terms{currency: "USD", drums: 1, pipes: 0, suppliers: quays, buying: quayTerms}.file(t), plan.Counts{Drum: &none}))
 	c.halves(t, demo)
+	c.even(t, demo)
 	c.random(t, demo)
 }
 
@@ -122,6 +123,37 @@ func (c *checks) halves(t *testing.T, demo *plan.Plan) {
 		}
 		c.add(t, fmt.Sprintf("half-%d", i), &p)
 	}
+}
+
+// even has a top-up to free shipping cost just what it saves: it is not made.
+func (c *checks) even(t *testing.T, demo *plan.Plan) {
+	p := *demo
+	p.Site.Terms.Tax, p.Site.Terms.Suppliers = 0, nil
+	for _, o := range demo.Cost.Bill.Orders {
+		saves := money.Money{Minor: 1234, Currency: p.Currency}
+		p.Site.Terms.Suppliers = append(p.Site.Terms.Suppliers, bom.Supplier{Name: o.Supplier, Shipping: saves, Minimum: money.Money{Currency: p.Currency},
+			FreeFrom: &money.Money{Minor: o.Goods.Minor + saves.Minor, Currency: p.Currency}})
+		p.Site.Terms.Choose = append(p.Site.Terms.Choose, chosen(o)...)
+	}
+	var err error
+	if p.Cost, err = p.Site.Cost(p.Job.DrumSilos, p.Job.PipeSilos); err != nil {
+		t.Fatal(err)
+	}
+	for i, o := range p.Cost.Bill.Orders {
+		if was := demo.Cost.Bill.Orders[i]; o.Goods != was.Goods || o.TopUp.Minor != 0 || o.Shipping.Minor != 1234 {
+			t.Fatalf("%s: %+v", o.Supplier, o)
+		}
+	}
+	c.add(t, "even", &p)
+}
+
+// chosen keeps an order's items where they are.
+func chosen(o bom.Order) []bom.Chosen {
+	var out []bom.Chosen
+	for _, item := range o.Items {
+		out = append(out, bom.Chosen{Item: item, Supplier: o.Supplier})
+	}
+	return out
 }
 
 // random varies what a total depends on, on the demo's own prices.

@@ -84,7 +84,7 @@ func TestNothingRuns(t *testing.T) {
 				if strings.Contains(v, "=1+1") || strings.Contains(v, "+1+1") || strings.Contains(v, "-1+cmd") {
 					seen++
 				}
-				if v != "" && strings.ContainsAny(strings.TrimSpace(v)[:1], "=+-@") && !number1(v) {
+				if v != "" && strings.ContainsAny(strings.TrimSpace(v)[:1], "=+-@") && !plainNumber(v) {
 					t.Errorf("%s %s would run %q", sheet, cell, v)
 				}
 			}
@@ -95,7 +95,7 @@ func TestNothingRuns(t *testing.T) {
 	}
 }
 
-func number1(v string) bool {
+func plainNumber(v string) bool {
 	return strings.Trim(v, "0123456789.eE+-") == ""
 }
 
