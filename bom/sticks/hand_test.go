@@ -8,8 +8,6 @@ import (
 	"silowright/geometry/measure"
 )
 
-const mm = measure.Millimetre
-
 // solve plans a task, and counts the plan over.
 func solve(t testing.TB, task sticks.Task) sticks.Plan {
 	t.Helper()

@@ -167,7 +167,7 @@ func (s *solver) diving(lp *relax) {
 			return
 		}
 		ps := part.state()
-		ps, more := r.floor(ps)
+		_, more := r.floor(ps)
 		if len(more) == 0 {
 			pick := -1
 			for k, b := range r.basis {

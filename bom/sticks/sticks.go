@@ -81,11 +81,12 @@ type Plan struct {
 
 // Limits of what Solve takes.
 const (
-	longest   measure.Length = 1e7  // mm
-	mostCount                = 1e9  // of one piece
-	mostPrice                = 1e12 // of one stick
-	mostRows                 = 2000 // rows of pieces
-	mostKinds                = 500  // different lengths, and stocks
+	longest measure.Length = 1e7 // mm
+
+	mostCount = 1e9  // of one piece
+	mostPrice = 1e12 // of one stick
+	mostRows  = 2000 // rows of pieces
+	mostKinds = 500  // different lengths, and stocks
 )
 
 // nanometres is l in whole millionths of a millimetre, to the nearest.

@@ -155,7 +155,7 @@ func (t Task) instance() (*inst, error) {
 	}
 	in.dropDear()
 	if hi, lo := bits.Mul64(uint64(total), uint64(dearest)); hi > 0 || lo > 1<<61 {
-		return nil, tooMuch
+		return nil, errTooMuch
 	}
 	if !in.alwaysEnough() {
 		// Sticks that are missing are the dearest of all.
@@ -169,14 +169,14 @@ func (t Task) instance() (*inst, error) {
 			hi, lo := bits.Mul64(uint64(n), uint64(s.price))
 			sum, carry := bits.Add64(worst, lo, 0)
 			if hi > 0 || carry > 0 {
-				return nil, tooMuch
+				return nil, errTooMuch
 			}
 			worst = sum
 			miss.room = max(miss.room, s.room)
 		}
 		miss.short = miss.room
 		if hi, lo := bits.Mul64(worst, uint64(total)); hi > 0 || lo > 1<<61 {
-			return nil, tooMuch
+			return nil, errTooMuch
 		}
 		miss.price = int64(worst)
 		in.st = append(in.st, miss)
@@ -184,7 +184,7 @@ func (t Task) instance() (*inst, error) {
 	return in, nil
 }
 
-var tooMuch = fmt.Errorf("sticks: counts times prices are beyond what can be added up, about 2 × 10¹⁸ minor units; hint: plan fewer pieces at once")
+var errTooMuch = fmt.Errorf("sticks: counts times prices are beyond what can be added up, about 2 × 10¹⁸ minor units; hint: plan fewer pieces at once")
 
 // tooLong names the longest piece that no stick can give.
 func (t Task) tooLong(in *inst, lengths []int64, of []int) error {
