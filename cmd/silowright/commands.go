@@ -11,5 +11,6 @@ func commands() []command {
 		compareCommand,
 		holeCommand,
 		tablesCommand,
+		serveCommand,
 	}
 }

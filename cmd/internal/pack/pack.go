@@ -168,6 +168,16 @@ func shopPack(p *plan.Plan, o Options, costs report.Costs, tilings []laid, m *Ma
 		return nil, err
 	}
 	b := pdf.New(pdf.Meta{Title: p.Job.Name + ": shop pack", Subject: "silos, templates and bill"})
+	if err := setPages(b, p, o, costs, tilings, only, m); err != nil {
+		return nil, err
+	}
+	var buf bytes.Buffer
+	_, err = b.WriteTo(&buf)
+	return buf.Bytes(), err
+}
+
+// setPages sets the parts wanted, one page after the other.
+func setPages(b pager, p *plan.Plan, o Options, costs report.Costs, tilings []laid, only []string, m *Made) error {
 	var docs []string
 	for _, id := range only {
 		if slices.Contains(sheets.IDs(), id) {
@@ -178,13 +188,14 @@ func shopPack(p *plan.Plan, o Options, costs report.Costs, tilings []laid, m *Ma
 	if len(docs) > 0 {
 		set, err := sheets.Sections(sheetsPack(p, costs, tilings), o.Page, docs...)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		for _, s := range set {
 			sections[s.ID] = s
 		}
 	}
 	for _, id := range only {
+		var err error
 		switch id {
 		case drawingsPart:
 			err = drawings(b, p, o, m)
@@ -194,16 +205,14 @@ func shopPack(p *plan.Plan, o Options, costs report.Costs, tilings []laid, m *Ma
 			err = documents(b, sections[id], m)
 		}
 		if err != nil {
-			return nil, err
+			return err
 		}
 	}
-	var buf bytes.Buffer
-	_, err = b.WriteTo(&buf)
-	return buf.Bytes(), err
+	return nil
 }
 
 // documents adds one section's pages.
-func documents(b *pdf.Book, s sheets.Section, m *Made) error {
+func documents(b pager, s sheets.Section, m *Made) error {
 	for i, d := range s.Pages {
 		mark := ""
 		if i == 0 {
@@ -218,7 +227,7 @@ func documents(b *pdf.Book, s sheets.Section, m *Made) error {
 }
 
 // drawings adds the shop drawings.
-func drawings(b *pdf.Book, p *plan.Plan, o Options, m *Made) error {
+func drawings(b pager, p *plan.Plan, o Options, m *Made) error {
 	for _, d := range drawingPages(p, o.Page) {
 		if err := b.Page(d.page, "Drawing: "+d.title, 0); err != nil {
 			return err
@@ -229,7 +238,7 @@ func drawings(b *pdf.Book, p *plan.Plan, o Options, m *Made) error {
 }
 
 // templateSheets adds the check squares and every template's sheets.
-func templateSheets(b *pdf.Book, p *plan.Plan, o Options, tilings []laid, m *Made) error {
+func templateSheets(b pager, p *plan.Plan, o Options, tilings []laid, m *Made) error {
 	if err := b.Page(render.TestSquare(o.Paper, p.Job.Name, o.Stretch), "Templates: measure these squares first", 0); err != nil {
 		return err
 	}

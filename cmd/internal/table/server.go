@@ -1,0 +1,115 @@
+// Package table is the drawing table: a page on this machine on which a job is
+// filled in, redrawn, checked and printed, and the server behind it. The
+// server keeps no state but the job files of the folder it serves; every
+// request carries the job and its price list as text.
+package table
+
+import (
+	"embed"
+	"io/fs"
+	"net/http"
+	"os"
+	"path/filepath"
+	"time"
+
+	"silowright/cmd/internal/output"
+)
+
+//go:embed web
+var webFiles embed.FS
+
+// Config says what a table serves and to whom.
+type Config struct {
+	// Dir is the folder whose job files may be opened and saved.
+	Dir string
+	// Job is the job file to open first, relative to Dir with forward slashes;
+	// empty opens the demo.
+	Job string
+	// Hosts are the names, with port, that a request may call this server by:
+	// "localhost:8460".
+	Hosts []string
+	// Token, when not empty, must come with every call to the API.
+	Token string
+	// Limits bound what the server does at once; the zero value is
+	// DefaultLimits.
+	Limits Limits
+}
+
+// Limits bound the size, number and length of requests.
+type Limits struct {
+	Body   int64         // bytes of a request's body
+	AtOnce int           // requests worked on at one time
+	Queue  int           // requests that may wait for their turn
+	Wait   time.Duration // how long one waits at most
+	Work   time.Duration // how long one is worked on at most
+	Read   time.Duration // for the whole request to come in
+}
+
+// DefaultLimits are 1 MB, 64 requests worked on and 256 waiting.
+func DefaultLimits() Limits {
+	return Limits{Body: 1 << 20, AtOnce: 64, Queue: 256, Wait: 10 * time.Second, Work: 60 * time.Second, Read: 15 * time.Second}
+}
+
+// Server answers the page's requests. It is safe for use by several
+// goroutines.
+type Server struct {
+	cfg   Config
+	root  *os.Root // nothing outside the folder can be reached through it
+	slots chan struct{}
+	queue chan struct{}
+	kept  *keeper
+	mux   *http.ServeMux
+	write func(dir string, f output.File) error
+}
+
+// New makes a server for a folder. It fails when the folder cannot be opened.
+func New(cfg Config) (*Server, error) {
+	if cfg.Limits == (Limits{}) {
+		cfg.Limits = DefaultLimits()
+	}
+	dir, err := filepath.Abs(cfg.Dir)
+	if err != nil {
+		return nil, err
+	}
+	cfg.Dir = dir
+	root, err := os.OpenRoot(dir)
+	if err != nil {
+		return nil, err
+	}
+	s := &Server{cfg: cfg, root: root, kept: newKeeper(24),
+		slots: make(chan struct{}, cfg.Limits.AtOnce), queue: make(chan struct{}, cfg.Limits.AtOnce+cfg.Limits.Queue)}
+	s.routes()
+	return s, nil
+}
+
+// Close lets go of the folder.
+func (s *Server) Close() error { return s.root.Close() }
+
+func (s *Server) routes() {
+	m := http.NewServeMux()
+	web, _ := fs.Sub(webFiles, "web")
+	files := http.FileServerFS(web)
+	m.Handle("GET /{$}", files)
+	m.Handle("GET /web/", http.StripPrefix("/web/", noListing(files)))
+	m.Handle("GET /api/open", s.api(s.open))
+	for path, h := range map[string]func(*http.Request, *body) (any, error){
+		"work": s.work,
+	} {
+		m.Handle("POST /api/"+path, s.api(h))
+	}
+	s.mux = m
+}
+
+// noListing hides the list of files.
+func noListing(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.URL.Path == "" || r.URL.Path[len(r.URL.Path)-1] == '/' {
+			http.NotFound(w, r)
+			return
+		}
+		next.ServeHTTP(w, r)
+	})
+}
+
+// Handler is the whole server, guarded.
+func (s *Server) Handler() http.Handler { return s.guard(s.mux) }
