@@ -24,7 +24,18 @@ type Frame struct {
 // and title strip: for a screen.
 func Section(s geometry.Silo, size Size) render.Drawing {
 	d := bare(s, size, "Seated silo in section")
-	d.seated(d.area, s)
+	sc := d.seated(d.area, s)
+	// again without the room it leaves, if that costs no scale
+	low, high := size.Height, length(0)
+	for _, t := range d.Strokes {
+		b := t.Path.Bounds()
+		low, high = min(low, b.Min.Y), max(high, b.Max.Y)
+	}
+	less := size
+	less.Height = high - low + 16
+	if again := bare(s, less, "Seated silo in section"); less.Height < size.Height && again.seated(again.area, s).k == sc.k {
+		d = again
+	}
 	return d.bareDrawing()
 }
 
@@ -39,6 +50,11 @@ func Above(s geometry.Silo, size Size) render.Drawing {
 	across := 2 * max(body.half(), base.half())
 	tall := max(boxH(body.bounds()), boxH(base.bounds()))
 	sc := fit(across, tall, boxW(left)-10, boxH(left)-20, 1)
+	if left.Max.Y-left.Min.Y > tall*length(sc.k)+20 { // no more room than they take
+		d.Height -= boxH(left) - tall*length(sc.k) - 20
+		d.area.Max.Y = d.Height - 1
+		left, right = columns(inner(d.area, 0, 0, 0, foot), 0.5, 6)
+	}
 	d.plan(d.heading(left, "Body", sc), sc, body)
 	d.plan(d.heading(right, "Base, mouth up", sc), sc, base)
 	d.list(path.Box{Min: path.Pt(d.area.Min.X+1, d.area.Min.Y), Max: path.Pt(d.area.Max.X-1, d.area.Min.Y+foot-4)}, key)
@@ -67,6 +83,13 @@ func BaseWall(s geometry.Silo, size Size) (render.Drawing, Frame) {
 func (d *sheet) wall(m wallMap, name string) (render.Drawing, Frame) {
 	m.key = "Places round the wall are measured from the datum."
 	before := len(d.Strokes)
+	// no more room than it takes
+	in, sc := d.flatRoom(d.area, m, m.lines(d, m.cuts))
+	low, high := m.extent()
+	if spare := boxH(in) - (high-low)*length(sc.k) - 2; spare > 0 {
+		d.Height -= spare
+		d.area.Max.Y -= spare
+	}
 	d.flat(d.area, m, name)
 	f := Frame{Lead: m.parting()}
 	for _, s := range d.Strokes[before:] {

@@ -7,11 +7,9 @@ import (
 	"io"
 	"io/fs"
 	"net/http"
-	"os"
 	"path"
 	"slices"
 	"strings"
-	"time"
 	"unicode/utf8"
 
 	"silowright/cmd/internal/demo"
@@ -60,19 +58,16 @@ func (s *Server) open(r *http.Request, _ *body) (any, error) {
 	if err := local(name); err != nil {
 		return nil, err
 	}
-	text, err := s.readFile(name, mostJob)
+	got, there, err := s.onDisk(name)
+	if err == nil && !there {
+		err = pathError(name, fs.ErrNotExist)
+	}
 	if err != nil {
 		return nil, err
 	}
-	out.Job, out.Path = string(text), name
-	if out.PricesPath, err = pricesPath(name, text); err != nil {
-		out.Warning = err.Error()
-	} else if prices, err := s.readFile(out.PricesPath, mostPrices); err != nil {
-		out.Warning = err.Error()
-	} else {
-		out.Prices = string(prices)
-	}
-	out.Revision = revision(out.Job, out.Prices)
+	got.Files = out.Files
+	out = &got
+	out.Draft = s.draftOf(out)
 	return out, nil
 }
 
@@ -176,8 +171,3 @@ func (s *Server) jobFiles() []string {
 	slices.Sort(out)
 	return out
 }
-
-var (
-	_ = os.Getpid
-	_ = time.RFC3339
-)

@@ -10,9 +10,8 @@ import (
 	"net/http"
 	"os"
 	"path/filepath"
+	"sync"
 	"time"
-
-	"silowright/cmd/internal/output"
 )
 
 //go:embed web
@@ -59,7 +58,8 @@ type Server struct {
 	queue chan struct{}
 	kept  *keeper
 	mux   *http.ServeMux
-	write func(dir string, f output.File) error
+	// saving is held while files are compared and written.
+	saving sync.Mutex
 }
 
 // New makes a server for a folder. It fails when the folder cannot be opened.
@@ -93,7 +93,8 @@ func (s *Server) routes() {
 	m.Handle("GET /web/", http.StripPrefix("/web/", noListing(files)))
 	m.Handle("GET /api/open", s.api(s.open))
 	for path, h := range map[string]func(*http.Request, *body) (any, error){
-		"work": s.work,
+		"work": s.work, "fixes": s.fixes, "page": s.page, "file": s.file, "compare": s.compare,
+		"save": s.save, "draft": s.keepDraft, "undraft": s.dropDraft,
 	} {
 		m.Handle("POST /api/"+path, s.api(h))
 	}
