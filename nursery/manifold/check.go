@@ -1,0 +1,233 @@
+package manifold
+
+import (
+	"fmt"
+	"math"
+
+	"silowright/geometry/measure"
+)
+
+// What is taken; far outside anything a nursery has.
+const (
+	maxHead     = 1000.0 // m
+	minFlow     = 1e-9   // m³/s
+	maxFlow     = 100.0  // m³/s
+	maxLaterals = 1_000_000
+	maxK        = 1e9
+)
+
+func within(x, low, high float64) bool { return x >= low && x <= high }
+
+func badHead(key string, l measure.Length) error {
+	return fmt.Errorf("%s: %s, not a head over 0 to 1000 m; hint: give it in feet or metres of water", key, l.Both(measure.UnitMM))
+}
+
+func badFlow(key string, f measure.Flow) error {
+	return fmt.Errorf("%s: %s, not a flow over 0 to 6,000,000 L/min; hint: give it in gpm or L/min", key, f.Both(measure.UnitMM))
+}
+
+func badDensity(d measure.Density) error {
+	return fmt.Errorf("water.density: %g kg/m³, not from 500 to 2000; hint: sea water is near 1025", float64(d))
+}
+
+// pointsSI checks the flows of points and gives both in SI.
+func pointsSI(key string, points []Point) (x, y []float64, err error) {
+	if len(points) < 2 || len(points) > 10000 {
+		return nil, nil, fmt.Errorf("%s: %d given, from 2 to 10000 are needed; hint: flow and head, flow rising", key, len(points))
+	}
+	for i, p := range points {
+		q, h := p.Flow.M3S(), p.Head.Metres()
+		switch {
+		case !within(q, 0, maxFlow):
+			return nil, nil, badFlow(fmt.Sprintf("%s.%d.flow", key, i+1), p.Flow)
+		case !within(h, -maxHead, maxHead):
+			return nil, nil, badHead(fmt.Sprintf("%s.%d.head", key, i+1), p.Head)
+		case i > 0 && q < x[i-1]+minFlow:
+			return nil, nil, fmt.Errorf("%s.%d.flow: %s, not more than the point before; hint: give points with the flow rising",
+				key, i+1, p.Flow.Both(measure.UnitMM))
+		}
+		x, y = append(x, q), append(y, h)
+	}
+	return x, y, nil
+}
+
+// check holds every input to its range.
+func (s System) check() error {
+	if err := s.Water.check(); err != nil {
+		return err
+	}
+	if err := s.Suction.check(); err != nil {
+		return err
+	}
+	if err := s.Pump.check(); err != nil {
+		return err
+	}
+	if err := s.Main.check("main"); err != nil {
+		return err
+	}
+	n := len(s.Laterals)
+	switch {
+	case n < 1 || n > maxLaterals:
+		return fmt.Errorf("laterals: %d given, from 1 to %d are solved; hint: one lateral for each silo", n, maxLaterals)
+	case len(s.Segments) != n-1:
+		return fmt.Errorf("segments: %d given for %d laterals, %d are needed; hint: one between each two tees", len(s.Segments), n, n-1)
+	case s.Feed < 0 || s.Feed >= n:
+		return fmt.Errorf("feed: %d, not from 0 to %d; hint: 0 feeds the manifold at its end", s.Feed, n-1)
+	}
+	for i, p := range s.Segments {
+		if err := p.check(fmt.Sprintf("segments.%d", i+1)); err != nil {
+			return err
+		}
+	}
+	for i, l := range s.Laterals {
+		if err := l.check(fmt.Sprintf("laterals.%d", i+1)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (w Water) check() error {
+	switch {
+	case !within(float64(w.Density), 500, 2000):
+		return badDensity(w.Density)
+	case !within(float64(w.Viscosity), 1e-5, 1):
+		return fmt.Errorf("water.viscosity: %g Pa·s, not from 0.00001 to 1; hint: sea water at 15 °C is near 0.00122", float64(w.Viscosity))
+	case !within(float64(w.Vapour), 0, 101325):
+		return fmt.Errorf("water.vapour: %s, not from 0 to 101325 Pa; hint: near 1700 Pa at 15 °C", w.Vapour.Both(measure.UnitMM))
+	}
+	return nil
+}
+
+func (u Suction) check() error {
+	if err := elevation("suction.source", u.Source); err != nil {
+		return err
+	}
+	if err := elevation("suction.pump", u.Pump); err != nil {
+		return err
+	}
+	if u.Pipe != (Pipe{}) || u.Strainer != 0 || u.FootValve != 0 {
+		if err := u.Pipe.check("suction.pipe"); err != nil {
+			return err
+		}
+	}
+	for _, k := range []struct {
+		key string
+		k   float64
+	}{{"suction.strainer", u.Strainer}, {"suction.foot_valve", u.FootValve}} {
+		if err := coefficient(k.key, k.k); err != nil {
+			return err
+		}
+	}
+	switch {
+	case !within(float64(u.Air), 0, 2e5):
+		return fmt.Errorf("suction.air: %s, not from 0 to 200 kPa; hint: 101.3 kPa at the sea", u.Air.Both(measure.UnitMM))
+	case u.Alpha != 0 && !within(u.Alpha, 1, 2):
+		return fmt.Errorf("suction.alpha: %g, not from 1 to 2; hint: 1.05 for turbulent flow", u.Alpha)
+	}
+	return nil
+}
+
+func (p Pump) check() error {
+	if !p.Curve.Known() {
+		return fmt.Errorf("pump: no curve is given; hint: points off its curve, or power and efficiency for an estimate")
+	}
+	if len(p.Efficiency) > 10000 {
+		return fmt.Errorf("pump.efficiency: %d points, at most 10000; hint: one every tenth of the flow", len(p.Efficiency))
+	}
+	last := -1.0
+	for i, e := range p.Efficiency {
+		q := e.Flow.M3S()
+		switch {
+		case !within(e.Efficiency, 0.01, 1):
+			return fmt.Errorf("pump.efficiency.%d: %g, not a fraction from 0.01 to 1; hint: 0.65 is a fair pump", i+1, e.Efficiency)
+		case !within(q, 0, maxFlow) || q < last+minFlow:
+			return fmt.Errorf("pump.efficiency.%d.flow: %s, not more than the point before; hint: give points with the flow rising",
+				i+1, e.Flow.Both(measure.UnitMM))
+		}
+		last = q
+	}
+	if p.Motor != 0 && !within(p.Motor, 0.01, 1) {
+		return fmt.Errorf("pump.motor: %g, not a fraction from 0.01 to 1; hint: 0.85 is a fair motor", p.Motor)
+	}
+	if len(p.NPSHRequired) > 0 {
+		return checkNPSH(p.NPSHRequired)
+	}
+	return nil
+}
+
+func checkNPSH(points []Point) error {
+	if len(points) == 1 {
+		return fmt.Errorf("pump.npsh: 1 point given, from 2 are needed; hint: leave it out if the maker gives none")
+	}
+	_, _, err := pointsSI("pump.npsh", points)
+	return err
+}
+
+func (p Pipe) check(key string) error {
+	switch {
+	case !within(p.Bore.MM(), 1, 5000):
+		return fmt.Errorf("%s.bore: %s, not from 1 mm to 5 m; hint: the inner diameter", key, p.Bore.Both(measure.UnitMM))
+	case !within(p.Length.Metres(), 0, 1e5):
+		return fmt.Errorf("%s.length: %g m, not from 0 to 100 km; hint: along the pipe", key, tidy(p.Length.Metres()))
+	case !within(float64(p.Roughness/p.Bore), 0, 0.05):
+		return fmt.Errorf("%s.roughness: %s, not from 0 to 0.05 of the bore; hint: plastics 0.0015 mm", key, p.Roughness.Both(measure.UnitMM))
+	}
+	return coefficient(key+".k", p.K)
+}
+
+// tidy keeps NaN and Inf out of a message.
+func tidy(x float64) float64 {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return -1
+	}
+	return x
+}
+
+func coefficient(key string, k float64) error {
+	if !within(k, 0, maxK) {
+		return fmt.Errorf("%s: %g, not a loss coefficient from 0 to 1e9; hint: 0 for none", key, k)
+	}
+	return nil
+}
+
+func elevation(key string, l measure.Length) error {
+	if !within(l.Metres(), -maxHead, maxHead) {
+		return fmt.Errorf("%s: %s, not within 1000 m of the datum; hint: measure from the sea", key, l.Both(measure.UnitMM))
+	}
+	return nil
+}
+
+func optionalBore(key string, l measure.Length) error {
+	if l != 0 && !within(l.MM(), 1, 5000) {
+		return fmt.Errorf("%s: %s, not from 1 mm to 5 m; hint: leave it out for the hose's", key, l.Both(measure.UnitMM))
+	}
+	return nil
+}
+
+func (l Lateral) check(key string) error {
+	if err := l.Hose.check(key + ".hose"); err != nil {
+		return err
+	}
+	if err := elevation(key+".rise", l.Rise); err != nil {
+		return err
+	}
+	for _, k := range []struct {
+		key string
+		k   float64
+	}{{".branch", l.Branch}, {".valve.k", l.Valve.K}, {".valve.wide", l.Valve.Wide}, {".barb.k", l.Barb.K}} {
+		if err := coefficient(key+k.key, k.k); err != nil {
+			return err
+		}
+	}
+	if err := optionalBore(key+".valve.bore", l.Valve.Bore); err != nil {
+		return err
+	}
+	if err := optionalBore(key+".barb.bore", l.Barb.Bore); err != nil {
+		return err
+	}
+	if l.Hose.Length == 0 && l.Hose.K+l.Branch+l.Valve.K+l.Barb.K == 0 {
+		return fmt.Errorf("%s.hose.length: 0 mm and no loss anywhere on it; hint: give the hose's length or the valve's k", key)
+	}
+	return nil
+}
