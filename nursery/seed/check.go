@@ -23,8 +23,8 @@ const (
 func (p Plan) Check() error {
 	for _, k := range Keys() {
 		v := k.Get(&p)
-		slack := 1e-9 * k.High // a change of units rounds
-		if !(v >= k.Low-slack && v <= k.High+slack) {
+		const slack = 1e-9 // a change of units rounds
+		if !(v >= k.Low*(1-slack) && v <= k.High*(1+slack)) {
 			return wrong(k.Name, v, k.Unit, "is out of range", fmt.Sprintf("%s to %s", withUnit(k.Low, k.Unit), withUnit(k.High, k.Unit)), k.Means)
 		}
 	}
@@ -41,6 +41,12 @@ func checkWords(p Plan) error {
 		if got := w.Get(&p); got == "unknown" {
 			return fmt.Errorf("seed.%s: unknown, is not a word known here, allowed: %q; hint: %s", w.Name, w.Allowed, w.Means)
 		}
+	}
+	if least := (1 + p.Spread) / (1 - p.Spread); !(p.GradeAt > least*(1+1e-9)) {
+		return wrong("grade_at", p.GradeAt, "", "is no more than a lot has that was graded this minute, by size_spread", "above "+figures(least), "raise it, or grade to a narrower spread")
+	}
+	if p.Move == MoveByLoad && p.PipeSilosAtHand == 0 {
+		return wrong("pipe_silos_at_hand", 0, "", "tells of no pipe silos that could be full, by move = \"load\"", "1 to 1000", "give the pipe silos you have, or move = \"mesh\"")
 	}
 	return nil
 }

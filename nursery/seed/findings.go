@@ -32,7 +32,7 @@ func Findings(p Plan, n SiloNeed, u measure.Unit) []geometry.Finding {
 	}
 	var out []geometry.Finding
 	for _, f := range []func(Plan, SiloNeed, measure.Unit) []geometry.Finding{
-		findHeld, findHand, findSize, findLeave, findWater, findWeight, findGrowth, findFood} {
+		findHeld, findHand, findSize, findLeave, findWater, findLoad, findWeight, findGrowth, findFood} {
 		out = append(out, f(p, n, u)...)
 	}
 	return out
@@ -111,6 +111,25 @@ func findWater(p Plan, _ SiloNeed, _ measure.Unit) []geometry.Finding {
 		return one("water", geometry.OK, "water", q(p.Water), q(mostWater), b, "a kilogram is given more water than the 10 to 20 L/min of a barge nursery; the pump is the dearer for it")
 	}
 	return one("water", geometry.OK, "water", q(p.Water), q(leastWater), b, "the water for a kilogram is within the 10 to 20 L/min of a barge nursery")
+}
+
+// bargeLoad is the most a container of 1 m² holds in a barge nursery: FAO
+// Fisheries Technical Paper 471, §6.6.2.
+const bargeLoad Load = 120
+
+func findLoad(_ Plan, n SiloNeed, u measure.Unit) []geometry.Finding {
+	worst := n.Weeks[0]
+	for _, w := range n.Weeks {
+		if w.PerSilo.Load > worst.PerSilo.Load {
+			worst = w
+		}
+	}
+	m, b := worst.PerSilo.Load, published(srcFAO+", §6.6.2, a barge nursery")
+	if m > bargeLoad {
+		return one("load", geometry.Caution, "load", m.Quantity(), bargeLoad.Quantity(), b,
+			"in week %d the mesh bears %s, more than a barge nursery of larger seed; lower the load, or see that the bed moves and the lattice bears it", worst.Week, m.Both(u))
+	}
+	return one("load", geometry.OK, "load", m.Quantity(), bargeLoad.Quantity(), b, "the load on the mesh is within a barge nursery's")
 }
 
 // findWeight holds the grower's table against the published weights that its

@@ -100,38 +100,42 @@ func coarsest(meshes []Mesh, k Kind, v Sieve, margin float64) (Mesh, bool) {
 }
 
 // Ladder returns the meshes the seed goes over, finest first, from arrival to
-// leaving (what the smallest seed is held by at either time): always the
-// coarsest that holds it, and of two alike the drum's. pipe and drum meshes
-// stand in one ladder. Error when the finest mesh doesn't hold the seed that
-// arrives, or the sizes run backwards.
+// leaving (what the smallest seed is held by at either time): the coarsest that
+// holds it, in a drum as soon as a drum's mesh does. No pipe mesh follows a
+// drum's. Error when no mesh holds the seed that arrives, or the sizes run
+// backwards.
 func Ladder(meshes []Mesh, arrival, leaving Sieve, margin float64) ([]Rung, error) {
 	if !(arrival > 0) || !(leaving >= arrival) || !finite(float64(leaving)) {
 		return nil, fmt.Errorf("seed.leave_on: %s, is not above what holds the arriving seed (%s), allowed: more than that; hint: seed leaves larger than it comes",
 			leaving.Both(measure.UnitMM), arrival.Both(measure.UnitMM))
 	}
+	first, ok := coarsest(meshes, Drum, arrival, margin)
+	if !ok {
+		first, ok = coarsest(meshes, Pipe, arrival, margin)
+	}
+	if !ok {
+		most := LargestOpening(arrival, margin)
+		return nil, fmt.Errorf("seed.%s: no mesh holds the arriving seed, allowed: an opening of at most %s; hint: add a finer mesh", KeyPipeMeshes, most.Both(measure.UnitMM))
+	}
+	out := []Rung{{Mesh: first, From: arrival}}
+	for _, m := range finestFirst(meshes) {
+		last, from := &out[len(out)-1], m.SmallestHeld(margin)
+		if m.Holds(arrival, margin) || from >= leaving || (last.Mesh.In == Drum && m.In == Pipe) {
+			continue
+		}
+		last.To = from
+		out = append(out, Rung{Mesh: m, From: from})
+	}
+	last := &out[len(out)-1]
+	last.To, last.Ends = leaving, true
+	return out, nil
+}
+
+// finestFirst returns the meshes by opening, one of each, of two alike the drum's.
+func finestFirst(meshes []Mesh) []Mesh {
 	ms := slices.Clone(meshes)
 	slices.SortStableFunc(ms, func(a, b Mesh) int {
-		if c := cmp.Compare(a.Square(), b.Square()); c != 0 {
-			return c
-		}
-		return cmp.Compare(b.In, a.In)
+		return cmp.Or(cmp.Compare(a.Square(), b.Square()), cmp.Compare(b.In, a.In))
 	})
-	ms = slices.CompactFunc(ms, func(a, b Mesh) bool { return a.Square() == b.Square() })
-	var out []Rung
-	for _, m := range ms {
-		from := m.SmallestHeld(margin)
-		switch {
-		case m.Holds(arrival, margin):
-			out = []Rung{{Mesh: m, From: arrival}}
-		case from < leaving && len(out) > 0:
-			out[len(out)-1].To = from
-			out = append(out, Rung{Mesh: m, From: from})
-		}
-	}
-	if len(out) == 0 {
-		most := LargestOpening(arrival, margin)
-		return nil, fmt.Errorf("seed.pipe_meshes: no mesh holds the arriving seed, allowed: an opening of at most %s; hint: add a finer mesh", most.Both(measure.UnitMM))
-	}
-	out[len(out)-1].To, out[len(out)-1].Ends = leaving, true
-	return out, nil
+	return slices.CompactFunc(ms, func(a, b Mesh) bool { return a.Square() == b.Square() })
 }

@@ -53,6 +53,8 @@ type Week struct {
 	Each     measure.Mass `json:"each_kg"`
 	Count    int          `json:"count"`
 	Mass     measure.Mass `json:"mass_kg"`
+	// PerLitre is the number of seed in a litre of drained seed.
+	PerLitre float64 `json:"per_litre"`
 	// In says in which silos it lies and Mesh on what; Held is false when no
 	// mesh holds the smallest seed, and Mesh is then empty.
 	In   Kind `json:"in"`
@@ -180,6 +182,7 @@ func (p Plan) week(l *lot, number int) (Week, error) {
 	}
 	w := Week{Week: number, Shell: l.mean, Smallest: l.least.Sieve(p.SieveRatio), Largest: l.most.Sieve(p.SieveRatio),
 		Each: each, Count: int(math.Round(l.count)), Mass: each * measure.Mass(l.count)}
+	w.PerLitre = float64(p.Bulk.Of(measure.Litre) / each)
 	w.Flow = p.demand(l.count, w.Mass)
 	w.In = p.kindFor(l, w)
 	if m, ok := coarsest(p.Meshes, w.In, w.Smallest, p.MeshMargin); ok {
@@ -277,6 +280,35 @@ func (k *Peak) take(week, drum, pipe int, flow measure.Flow) {
 	if flow > k.Flow {
 		k.Flow, k.FlowWeek = flow, week
 	}
+}
+
+// Step is the time the lot spends on one mesh.
+type Step struct {
+	In   Kind `json:"in"`
+	Mesh Mesh `json:"mesh"`
+	// From and To are the first and the last week on it.
+	From int `json:"from_week"`
+	To   int `json:"to_week"`
+	// Shell and Smallest are as it comes onto the mesh.
+	Shell    Shell `json:"shell_mm"`
+	Smallest Sieve `json:"smallest_sieve_mm"`
+}
+
+// Steps returns the meshes the lot lies on, in the order of the weeks. Weeks in
+// which no mesh holds it are left out.
+func (n SiloNeed) Steps() []Step {
+	var out []Step
+	for _, w := range n.Weeks {
+		if !w.Held {
+			continue
+		}
+		if k := len(out) - 1; k >= 0 && out[k].In == w.In && out[k].Mesh == w.Mesh {
+			out[k].To = w.Week
+			continue
+		}
+		out = append(out, Step{w.In, w.Mesh, w.Week, w.Week, w.Shell, w.Smallest})
+	}
+	return out
 }
 
 // ShortOf returns the first week in which the need is more than the silos at
