@@ -2,9 +2,10 @@ package manifold
 
 import (
 	"fmt"
-	"math"
 
 	"silowright/geometry/measure"
+	"silowright/nursery/flow"
+	"silowright/nursery/sea"
 )
 
 // What is taken; far outside anything a nursery has.
@@ -53,7 +54,7 @@ func pointsSI(key string, points []Point) (x, y []float64, err error) {
 
 // check holds every input to its range.
 func (s System) check() error {
-	if err := s.Water.check(); err != nil {
+	if err := checkWater(s.Water); err != nil {
 		return err
 	}
 	if err := s.Suction.check(); err != nil {
@@ -62,7 +63,7 @@ func (s System) check() error {
 	if err := s.Pump.check(); err != nil {
 		return err
 	}
-	if err := s.Main.check("main"); err != nil {
+	if err := s.Main.Check("main"); err != nil {
 		return err
 	}
 	n := len(s.Laterals)
@@ -75,19 +76,19 @@ func (s System) check() error {
 		return fmt.Errorf("feed: %d, not from 0 to %d; hint: 0 feeds the manifold at its end", s.Feed, n-1)
 	}
 	for i, p := range s.Segments {
-		if err := p.check(fmt.Sprintf("segments.%d", i+1)); err != nil {
+		if err := checkPipe(p, func() string { return fmt.Sprintf("segments.%d", i+1) }); err != nil {
 			return err
 		}
 	}
 	for i, l := range s.Laterals {
-		if err := l.check(fmt.Sprintf("laterals.%d", i+1)); err != nil {
+		if err := l.check(i); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-func (w Water) check() error {
+func checkWater(w sea.Water) error {
 	switch {
 	case !within(float64(w.Density), 500, 2000):
 		return badDensity(w.Density)
@@ -106,8 +107,8 @@ func (u Suction) check() error {
 	if err := elevation("suction.pump", u.Pump); err != nil {
 		return err
 	}
-	if u.Pipe != (Pipe{}) || u.Strainer != 0 || u.FootValve != 0 {
-		if err := u.Pipe.check("suction.pipe"); err != nil {
+	if u.Pipe != (flow.Pipe{}) || u.Strainer != 0 || u.FootValve != 0 {
+		if err := u.Pipe.Check("suction.pipe"); err != nil {
 			return err
 		}
 	}
@@ -164,24 +165,12 @@ func checkNPSH(points []Point) error {
 	return err
 }
 
-func (p Pipe) check(key string) error {
-	switch {
-	case !within(p.Bore.MM(), 1, 5000):
-		return fmt.Errorf("%s.bore: %s, not from 1 mm to 5 m; hint: the inner diameter", key, p.Bore.Both(measure.UnitMM))
-	case !within(p.Length.Metres(), 0, 1e5):
-		return fmt.Errorf("%s.length: %g m, not from 0 to 100 km; hint: along the pipe", key, tidy(p.Length.Metres()))
-	case !within(float64(p.Roughness/p.Bore), 0, 0.05):
-		return fmt.Errorf("%s.roughness: %s, not from 0 to 0.05 of the bore; hint: plastics 0.0015 mm", key, p.Roughness.Both(measure.UnitMM))
+// checkPipe is flow.Pipe.Check with the key built only when it is needed.
+func checkPipe(p flow.Pipe, key func() string) error {
+	if p.Check("") == nil {
+		return nil
 	}
-	return coefficient(key+".k", p.K)
-}
-
-// tidy keeps NaN and Inf out of a message.
-func tidy(x float64) float64 {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return -1
-	}
-	return x
+	return p.Check(key())
 }
 
 func coefficient(key string, k float64) error {
@@ -198,36 +187,34 @@ func elevation(key string, l measure.Length) error {
 	return nil
 }
 
-func optionalBore(key string, l measure.Length) error {
-	if l != 0 && !within(l.MM(), 1, 5000) {
-		return fmt.Errorf("%s: %s, not from 1 mm to 5 m; hint: leave it out for the hose's", key, l.Both(measure.UnitMM))
+func (l Lateral) check(i int) error {
+	key := func(what string) string { return fmt.Sprintf("laterals.%d.%s", i+1, what) }
+	if err := checkPipe(l.Hose, func() string { return key("hose") }); err != nil {
+		return err
+	}
+	switch {
+	case !within(l.Rise.Metres(), -maxHead, maxHead):
+		return elevation(key("rise"), l.Rise)
+	case !within(l.Branch, 0, maxK):
+		return coefficient(key("branch"), l.Branch)
+	case !within(l.Valve.K, 0, maxK):
+		return coefficient(key("valve.k"), l.Valve.K)
+	case !within(l.Valve.Wide, 0, maxK):
+		return coefficient(key("valve.wide"), l.Valve.Wide)
+	case !within(l.Barb.K, 0, maxK):
+		return coefficient(key("barb.k"), l.Barb.K)
+	case !boreOrNone(l.Valve.Bore):
+		return badBore(key("valve.bore"), l.Valve.Bore)
+	case !boreOrNone(l.Barb.Bore):
+		return badBore(key("barb.bore"), l.Barb.Bore)
+	case l.Hose.Length == 0 && l.Hose.K+l.Branch+l.Valve.K+l.Barb.K == 0:
+		return fmt.Errorf("%s: 0 mm and no loss anywhere on it; hint: give the hose's length or the valve's k", key("hose.length"))
 	}
 	return nil
 }
 
-func (l Lateral) check(key string) error {
-	if err := l.Hose.check(key + ".hose"); err != nil {
-		return err
-	}
-	if err := elevation(key+".rise", l.Rise); err != nil {
-		return err
-	}
-	for _, k := range []struct {
-		key string
-		k   float64
-	}{{".branch", l.Branch}, {".valve.k", l.Valve.K}, {".valve.wide", l.Valve.Wide}, {".barb.k", l.Barb.K}} {
-		if err := coefficient(key+k.key, k.k); err != nil {
-			return err
-		}
-	}
-	if err := optionalBore(key+".valve.bore", l.Valve.Bore); err != nil {
-		return err
-	}
-	if err := optionalBore(key+".barb.bore", l.Barb.Bore); err != nil {
-		return err
-	}
-	if l.Hose.Length == 0 && l.Hose.K+l.Branch+l.Valve.K+l.Barb.K == 0 {
-		return fmt.Errorf("%s.hose.length: 0 mm and no loss anywhere on it; hint: give the hose's length or the valve's k", key)
-	}
-	return nil
+func boreOrNone(l measure.Length) bool { return l == 0 || within(l.MM(), 1, 2000) }
+
+func badBore(key string, l measure.Length) error {
+	return fmt.Errorf("%s: %s, not from 1 mm to 2 m; hint: leave it out for the hose's", key, l.Both(measure.UnitMM))
 }

@@ -34,16 +34,16 @@ type lateral struct {
 func newNetwork(s System) *network {
 	n := &network{
 		curve: s.Pump.Curve, source: s.Suction.Source.Metres(), feed: s.Feed,
-		main: s.Main.loss(s.Water), seg: make([]loss, len(s.Segments)), lat: make([]lateral, len(s.Laterals)),
+		main: newLoss(s.Main, s.Water), seg: make([]loss, len(s.Segments)), lat: make([]lateral, len(s.Laterals)),
 	}
 	if s.Suction.Pipe.Bore != 0 {
 		p := s.Suction.Pipe
 		p.K += s.Suction.Strainer + s.Suction.FootValve
-		l := p.loss(s.Water)
+		l := newLoss(p, s.Water)
 		n.suction = &l
 	}
 	for i, p := range s.Segments {
-		n.seg[i] = p.loss(s.Water)
+		n.seg[i] = newLoss(p, s.Water)
 	}
 	for i, l := range s.Laterals {
 		vb, bb := l.Valve.Bore, l.Barb.Bore
@@ -54,7 +54,7 @@ func newNetwork(s System) *network {
 			bb = l.Hose.Bore
 		}
 		n.lat[i] = lateral{
-			hose: l.Hose.loss(s.Water), perK: minor(1, vb), valve: minor(l.Valve.K, vb),
+			hose: newLoss(l.Hose, s.Water), perK: minor(1, vb), valve: minor(l.Valve.K, vb),
 			rest: minor(l.Branch, l.Hose.Bore) + minor(l.Barb.K, bb),
 			rise: l.Rise.Metres(), silo: l.Silo, off: l.Valve.Shut, wideK: l.Valve.wide(),
 		}

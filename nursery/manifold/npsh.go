@@ -25,7 +25,7 @@ type NPSH struct {
 // Pvapour)/ρg + source − pump − losses − (α − 1)V²/2g (Çengel & Cimbala,
 // section 14-2 and example 14-3). An error names the input at fault.
 func (s System) NPSHAt(q measure.Flow) (NPSH, error) {
-	if err := s.Water.check(); err != nil {
+	if err := checkWater(s.Water); err != nil {
 		return NPSH{}, err
 	}
 	if err := s.Suction.check(); err != nil {
@@ -52,7 +52,7 @@ func (s System) npsh(q float64) NPSH {
 	if u.Pipe.Bore != 0 {
 		p := u.Pipe
 		p.K += u.Strainer + u.FootValve
-		l := p.loss(s.Water)
+		l := newLoss(p, s.Water)
 		lost, _ := l.at(q)
 		v := q / l.area
 		h -= lost + (math.Max(u.Alpha, 1)-1)*v*v/(2*gravity)

@@ -4,30 +4,14 @@ import (
 	"math"
 
 	"silowright/geometry/measure"
+	"silowright/nursery/flow"
+	"silowright/nursery/sea"
 )
 
-// gravity is the standard acceleration of free fall, m/s² (CGPM 1901).
-const gravity = 9.80665
+const gravity = sea.Gravity
 
-// Water is the water pumped.
-type Water struct {
-	Density   measure.Density
-	Viscosity measure.Viscosity
-	// Vapour is its vapour pressure, for the suction alone.
-	Vapour measure.Pressure
-}
-
-// Pipe is a round pipe that runs full.
-type Pipe struct {
-	// Bore is the inner diameter.
-	Bore, Length measure.Length
-	// Roughness is the height of the equivalent sand grain, at most 0.05 of
-	// the bore.
-	Roughness measure.Length
-	// K is the sum of the loss coefficients of its fittings, on the speed in
-	// this pipe.
-	K float64
-}
+// laminarTo is the Reynolds number up to which flow.Friction is 64/Re.
+const laminarTo = 2000.0
 
 // Fitting is one loss of K velocity heads, on the speed through Bore; a Bore
 // of 0 is that of the hose it sits on.
@@ -45,7 +29,7 @@ type loss struct {
 	linear float64 // m per m³/s, laminar
 }
 
-func (p Pipe) loss(w Water) loss {
+func newLoss(p flow.Pipe, w sea.Water) loss {
 	d := p.Bore.Metres()
 	c := 8 / (math.Pi * math.Pi * gravity)
 	l := loss{
@@ -76,7 +60,7 @@ func (l *loss) at(q float64) (h, slope float64) {
 		if re <= laminarTo {
 			h, slope = h+l.linear*a, slope+l.linear
 		} else {
-			f, df := friction(re, l.rel)
+			f, df := flow.Friction(re, l.rel)
 			h += l.fr * f * a * a
 			slope += l.fr * a * (2*f + df*re)
 		}
@@ -100,7 +84,7 @@ type PipeFlow struct {
 	Reynolds float64
 }
 
-func (l *loss) flow(q float64) PipeFlow {
+func (l *loss) pipeFlow(q float64) PipeFlow {
 	h, _ := l.at(q)
 	return PipeFlow{
 		Flow: flowOf(q), Speed: l.speed(q), Loss: headOf(h), Reynolds: l.re * math.Abs(q),

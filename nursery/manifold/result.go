@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"silowright/geometry/measure"
+	"silowright/nursery/sea"
 )
 
 // Result is steady flow.
@@ -89,13 +90,13 @@ func Solve(s System) (Result, error) {
 func (n *network) result(s System, st *state) Result {
 	r := Result{
 		Laterals: make([]LateralFlow, len(st.q)), Segments: make([]PipeFlow, len(st.sq)),
-		Main: n.main.flow(st.total), Total: flowOf(st.total), Least: -1, Most: -1,
+		Main: n.main.pipeFlow(st.total), Total: flowOf(st.total), Least: -1, Most: -1,
 	}
 	for i := range st.sq {
-		r.Segments[i] = n.seg[i].flow(st.sq[i])
+		r.Segments[i] = n.seg[i].pipeFlow(st.sq[i])
 	}
 	if n.suction != nil {
-		r.Suction = n.suction.flow(st.total)
+		r.Suction = n.suction.pipeFlow(st.total)
 	}
 	tee := n.tees(st)
 	count, sum := 0, 0.0
@@ -170,7 +171,7 @@ func (n *network) massError(st *state) measure.Flow {
 	return flowOf(most)
 }
 
-func (p Pump) point(w Water, q float64) PumpPoint {
+func (p Pump) point(w sea.Water, q float64) PumpPoint {
 	h, _ := p.Curve.at(q)
 	pt := PumpPoint{
 		Flow: flowOf(q), Head: headOf(h), Water: measure.Power(float64(w.Density) * gravity * q * h),

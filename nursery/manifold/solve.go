@@ -12,7 +12,7 @@ import (
 // overshoots the low point along its own line is cut, so that it always ends.
 
 const (
-	mostSteps = 400
+	mostSteps = 2000
 	settled   = 1e-13 // of each flow
 )
 
@@ -151,13 +151,18 @@ func (n *network) along(s *state, d *step) float64 {
 	return sum
 }
 
-// size is the greatest change of a flow against that flow; a flow under a
-// millionth of the mean counts as that.
+// size is the greatest change of a flow against that flow. A flow under a
+// millionth of the mean counts as that, and a change too small to show in the
+// last digits of the heads as none.
 func (n *network) size(s *state, d *step) float64 {
 	least := 1e-6*math.Abs(s.total)/float64(len(s.q)) + 1e-18
+	digits := 16 * 0x1p-52 * (math.Abs(s.sup) + math.Abs(n.source) + math.Abs(s.h[n.feed]) + 1)
 	most := 0.0
-	for i := range d.q {
-		most = math.Max(most, math.Abs(d.q[i])/(math.Abs(s.q[i])+least))
+	for i, dq := range d.q {
+		dq = math.Abs(dq)
+		if !(dq*s.r[i] <= digits && dq <= 1e-6*math.Abs(s.total)) {
+			most = math.Max(most, dq/(math.Abs(s.q[i])+least))
+		}
 	}
 	return most
 }
@@ -272,7 +277,7 @@ func (n *network) guess(s *state, count int) {
 		if l := &n.lat[i]; !l.off {
 			s.q[i] = high
 			h, _ := n.at(i, high)
-			l.stiff = 1e4 * (h - l.still + 1e-6) / high
+			l.stiff = 100 * (h - l.still + 1e-6) / high
 		}
 	}
 }

@@ -1,19 +1,23 @@
 package manifold
 
-import "silowright/geometry/measure"
+import (
+	"silowright/geometry/measure"
+	"silowright/nursery/flow"
+	"silowright/nursery/sea"
+)
 
 // System is a pump, its pipes and the silos on them. All elevations are above
 // one datum of the job's own.
 type System struct {
-	Water   Water
+	Water   sea.Water
 	Suction Suction
 	Pump    Pump
 	// Main is the pipe from the pump to the manifold's tee Feed.
-	Main Pipe
+	Main flow.Pipe
 	// Segments join the tees: Segments[i] leads from that of Laterals[i] to
 	// that of Laterals[i+1]. The K of each is that of the tees' straight run
 	// with what else is in it, on the speed in it. The ends are dead.
-	Segments []Pipe
+	Segments []flow.Pipe
 	// Feed is the index of the lateral at whose tee the main comes in: 0 for a
 	// manifold fed at its end, one in the middle for a centre feed.
 	Feed     int
@@ -29,7 +33,7 @@ type Suction struct {
 	Pump measure.Length
 	// Pipe is the suction pipe, its K that of bends and entrance. A Bore of 0
 	// is no pipe, for a pump that hangs in the water.
-	Pipe Pipe
+	Pipe flow.Pipe
 	// Strainer and FootValve are their K on the pipe's speed.
 	Strainer, FootValve float64
 	// Air is the pressure on the source's surface; 0 is 101325 Pa.
@@ -44,7 +48,7 @@ type Lateral struct {
 	// Branch is the K of the tee into its branch, on the hose's speed.
 	Branch float64
 	Valve  Valve
-	Hose   Pipe
+	Hose   flow.Pipe
 	// Barb is the loss of the barbs, and of the exit when Silo leaves it out.
 	Barb Fitting
 	// Rise is the elevation from which Silo counts its head.

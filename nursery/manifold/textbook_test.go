@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"silowright/geometry/measure"
+	"silowright/nursery/flow"
+	"silowright/nursery/sea"
 )
 
 const (
@@ -46,10 +48,10 @@ func solved(t *testing.T, s System) Result {
 // exact Colebrook equation: a shower and a flushing cistern on one pipe.
 func TestBranching(t *testing.T) {
 	bath := func(flushing bool) System {
-		pipe := func(l float64) Pipe { return Pipe{Bore: 15 * mm, Length: headOf(l), Roughness: 0.0015 * mm} }
-		w := Water{Density: 998, Viscosity: 998 * 1.004e-6}
+		pipe := func(l float64) flow.Pipe { return flow.Pipe{Bore: 15 * mm, Length: headOf(l), Roughness: 0.0015 * mm} }
+		w := sea.Water{Density: 998, Viscosity: 998 * 1.004e-6}
 		s := System{
-			Water: w, Pump: Pump{Curve: steady(t, 200e3/(998*9.81))}, Main: pipe(5), Segments: []Pipe{{Bore: 15 * mm}},
+			Water: w, Pump: Pump{Curve: steady(t, 200e3/(998*9.81))}, Main: pipe(5), Segments: []flow.Pipe{{Bore: 15 * mm}},
 			Laterals: []Lateral{
 				{Name: "shower", Hose: pipe(6), Valve: Valve{K: 24.7}, Rise: 2 * metre},
 				{Name: "cistern", Hose: pipe(1), Valve: Valve{K: 26.9, Shut: !flushing}},
@@ -73,10 +75,10 @@ func TestParallel(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pipe := func(d measure.Length) Pipe { return Pipe{Bore: d, Length: 36 * metre, Roughness: 0.045 * mm} }
+	pipe := func(d measure.Length) flow.Pipe { return flow.Pipe{Bore: d, Length: 36 * metre, Roughness: 0.045 * mm} }
 	s := System{
-		Water: Water{Density: 998, Viscosity: 1.002e-3}, Pump: Pump{Curve: c, Efficiency: []EfficiencyPoint{{0, 0.70}}},
-		Main: Pipe{Bore: 1 * metre}, Segments: []Pipe{{Bore: 1 * metre}},
+		Water: sea.Water{Density: 998, Viscosity: 1.002e-3}, Pump: Pump{Curve: c, Efficiency: []EfficiencyPoint{{0, 0.70}}},
+		Main: flow.Pipe{Bore: 1 * metre}, Segments: []flow.Pipe{{Bore: 1 * metre}},
 		Laterals: []Lateral{{Hose: pipe(40 * mm), Rise: 8 * metre}, {Hose: pipe(80 * mm), Rise: 8 * metre}},
 	}
 	r := solved(t, s)
@@ -94,25 +96,25 @@ func TestParallel(t *testing.T) {
 // surface for 6 L/s, by the exact Colebrook equation.
 func TestGravity(t *testing.T) {
 	s := System{
-		Water: Water{Density: 999.7, Viscosity: 1.307e-3}, Pump: Pump{Curve: steady(t, 31.82)}, Main: Pipe{Bore: 1 * metre},
+		Water: sea.Water{Density: 999.7, Viscosity: 1.307e-3}, Pump: Pump{Curve: steady(t, 31.82)}, Main: flow.Pipe{Bore: 1 * metre},
 		Laterals: []Lateral{{
-			Hose: Pipe{Bore: 50 * mm, Length: 89 * metre, Roughness: 0.26 * mm, K: 0.5 + 2*0.3 + 0.2 + 1.06}, Rise: 4 * metre,
+			Hose: flow.Pipe{Bore: 50 * mm, Length: 89 * metre, Roughness: 0.26 * mm, K: 0.5 + 2*0.3 + 0.2 + 1.06}, Rise: 4 * metre,
 		}},
 	}
 	r := solved(t, s)
 	near(t, "flow, L/s", r.Total.M3S()*1e3, 6.00, 0.002)
 	near(t, "speed, m/s", r.Laterals[0].Speed.MS(), 3.0558, 0.001)
-	f, _ := friction(116865, 0.26/50)
+	f, _ := flow.Friction(116865, 0.26/50)
 	near(t, "friction factor", f, 0.031519, 1e-6)
 }
 
 // Çengel & Cimbala, example 14-3: what stands at the inlet of a flooded pump.
 func TestSuction(t *testing.T) {
 	s := System{
-		Water: Water{Density: 997, Viscosity: 8.91e-4, Vapour: 3169},
+		Water: sea.Water{Density: 997, Viscosity: 8.91e-4, Vapour: 3169},
 		Suction: Suction{
 			Pump: -1.219 * metre, Air: 101300, Alpha: 1.05, Strainer: 2, FootValve: 3,
-			Pipe: Pipe{Bore: 4 * measure.Inch, Length: 10.5 * measure.Foot, Roughness: 0.02 * measure.Inch, K: 2.4},
+			Pipe: flow.Pipe{Bore: 4 * measure.Inch, Length: 10.5 * measure.Foot, Roughness: 0.02 * measure.Inch, K: 2.4},
 		},
 	}
 	for gpm, want := range map[float64]float64{300: 8.914, 400: 7.096, 500: 4.760, 600: 1.905} {
