@@ -182,3 +182,47 @@ func FuzzCount(f *testing.F) {
 		}
 	})
 }
+
+// A US gallon is 231 in³ and 128 fl oz, a pound 0.45359237 kg and 16 oz: NIST
+// Handbook 44, appendix C.
+func TestParseAmount(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		ml, g float64
+	}{
+		{"5 mL", 5, 0}, {"5ml", 5, 0}, {"2.5 cc", 2.5, 0}, {" 3.5 L ", 3500, 0}, {"1/2 fl oz", 14.786764781, 0}, {"1 gal", 3785.411784, 0},
+		{"4 g", 0, 4}, {"250 mg", 0, 0.25}, {"2.8 kg", 0, 2800}, {"1 oz", 0, 28.349523125}, {"6 lb", 0, 2721.55422},
+	} {
+		v, m, err := ParseAmount(c.text)
+		if err != nil {
+			t.Error(err)
+		}
+		near(t, c.text+", mL", v.ML(), c.ml, 1e-8)
+		near(t, c.text+", g", m.Kg()*1000, c.g, 1e-8)
+	}
+	for _, bad := range []string{"", "5", "mL", "-5 mL", "1e3 mL", "NaN g", "1/0 g", "1/2/3 g", "1..2 g", "0 g", "0.0001 mL", "9999999 kg", "5 cups", "inf kg"} {
+		if _, _, err := ParseAmount(bad); err == nil || !strings.Contains(err.Error(), "; hint: ") || !strings.Contains(err.Error(), ", allowed: ") {
+			t.Errorf("%q: got %v", bad, err)
+		}
+	}
+}
+
+// FuzzParseAmount: an error in one line, or one positive amount that a count
+// takes or refuses in words.
+func FuzzParseAmount(f *testing.F) {
+	for _, s := range []string{"5 mL", "1/2 fl oz", "2.8 kg", "1/0 g", "٣ g"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		v, m, err := ParseAmount(s)
+		if err != nil {
+			if strings.ContainsAny(err.Error(), "\n\r") {
+				t.Errorf("message of several lines: %q", err)
+			}
+			return
+		}
+		if !finite(float64(v)) || !finite(float64(m)) || (v > 0) == (m > 0) || v < 0 || m < 0 {
+			t.Errorf("%q: %v and %v", s, v, m)
+		}
+	})
+}

@@ -99,18 +99,21 @@ func findLeave(p Plan, n SiloNeed, u measure.Unit) (out []geometry.Finding) {
 	return out
 }
 
-func findWater(p Plan, _ SiloNeed, _ measure.Unit) []geometry.Finding {
+func findWater(p Plan, _ SiloNeed, u measure.Unit) []geometry.Finding {
 	q := func(w WaterPerMass) measure.Quantity {
 		return measure.Quantity{Value: float64(w), Unit: "L/min/kg"}
 	}
 	b := published(srcFAO + ", §6.6.2, a barge nursery")
 	switch {
 	case p.Water < leastWater:
-		return one("water", geometry.Caution, "water", q(p.Water), q(leastWater), b, "a kilogram is given less water than the 10 to 20 L/min of a barge nursery; seed at the top of the bed may go hungry")
+		return one("water", geometry.Caution, "water", q(p.Water), q(leastWater), b,
+			"%s is less water than the %s to %s of a barge nursery; seed at the top of the bed may go hungry", p.Water.Both(u), leastWater.Both(u), mostWater.Both(u))
 	case p.Water > mostWater:
-		return one("water", geometry.OK, "water", q(p.Water), q(mostWater), b, "a kilogram is given more water than the 10 to 20 L/min of a barge nursery; the pump is the dearer for it")
+		return one("water", geometry.OK, "water", q(p.Water), q(mostWater), b,
+			"%s is more water than the %s to %s of a barge nursery; the pump is the dearer for it", p.Water.Both(u), leastWater.Both(u), mostWater.Both(u))
 	}
-	return one("water", geometry.OK, "water", q(p.Water), q(leastWater), b, "the water for a kilogram is within the 10 to 20 L/min of a barge nursery")
+	return one("water", geometry.OK, "water", q(p.Water), q(leastWater), b,
+		"%s is within the %s to %s of a barge nursery", p.Water.Both(u), leastWater.Both(u), mostWater.Both(u))
 }
 
 // bargeLoad is the most a container of 1 m² holds in a barge nursery: FAO

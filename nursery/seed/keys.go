@@ -166,12 +166,33 @@ func Words() []Word {
 	}
 }
 
-// The lists of the section [seed] that the job reader fills by hand: meshes of
-// either kind (lengths, "mm"), weights ({size, each} with each in milligrams)
-// and week_table ({growth, survival}).
+// The section's lists, which the job reader fills by hand.
 const (
 	KeyPipeMeshes = "pipe_meshes"
 	KeyDrumMeshes = "drum_meshes"
 	KeyWeights    = "weights"
 	KeyWeekTable  = "week_table"
 )
+
+// List is one key of the section [seed] that holds several entries.
+type List struct {
+	Name, Means string
+	// Fields are the keys of an entry and Units their units; an entry without
+	// fields is a bare length, "mm".
+	Fields, Units []string
+	// Basis of the default: of the job's own meshes, of DefaultWeights, or of
+	// no entries.
+	Basis geometry.Basis
+}
+
+// Lists lists the section's lists in the order of the file. A week's growth is
+// in mm a week or %/day as the word growth says.
+func Lists() []List {
+	job := geometry.Basis{Kind: geometry.JobSetting}
+	return []List{
+		{KeyPipeMeshes, "clear openings of the screens for pipe silos", nil, []string{"mm"}, job},
+		{KeyDrumMeshes, "clear openings of the meshes for drum silos", nil, []string{"mm"}, job},
+		{KeyWeights, "live weight of one seed by shell length, smallest first: weigh counted samples", []string{"size", "each"}, []string{"mm", "mg"}, practice()},
+		{KeyWeekTable, "the first weeks one by one, before the rates above", []string{"growth", "survival"}, []string{"mm or %/day", "%"}, practice()},
+	}
+}

@@ -79,6 +79,11 @@ func TestWords(t *testing.T) {
 			t.Errorf("%s takes a word not listed, or not its default", w.Name)
 		}
 	}
+	for _, l := range Lists() {
+		if l.Means == "" || l.Basis.Kind == "" || len(l.Units) != max(1, len(l.Fields)) {
+			t.Errorf("%s: %+v", l.Name, l)
+		}
+	}
 	for _, s := range AllSpecies() {
 		if got, err := ParseSpecies(s.String()); err != nil || got != s {
 			t.Errorf("%s: %v, %v", s, got, err)

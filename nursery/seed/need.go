@@ -41,6 +41,19 @@ type PerSilo struct {
 	Speed measure.Speed `json:"speed_mm_s"`
 }
 
+// Share returns what lies in each of n silos of the given clear mesh area when
+// count seed of mass m and the given live mass a volume are shared evenly over
+// them, without water. All zero when n, the area or bulk is not positive.
+func Share(count int, m measure.Mass, bulk measure.Density, area measure.Area, n int) PerSilo {
+	if n < 1 || !(area > 0) || !(bulk > 0) {
+		return PerSilo{}
+	}
+	s := PerSilo{Count: int(math.Round(float64(count) / float64(n))), Mass: m / measure.Mass(n)}
+	s.Load = LoadOf(s.Mass, area)
+	s.Depth = measure.Length(float64(s.Load) / float64(bulk) * 1000) // m to mm
+	return s
+}
+
 // Week is the lot at the beginning of one week.
 type Week struct {
 	// Week of the season, 1 for the first.
@@ -262,10 +275,9 @@ func (p Plan) silos(k Kind, count float64, m measure.Mass) (int, Limit) {
 
 // share is what lies in each of n silos.
 func (p Plan) share(w Week, n int) PerSilo {
-	a := p.house(w.In).Area
-	s := PerSilo{Count: int(math.Round(float64(w.Count) / float64(n))), Mass: w.Mass / measure.Mass(n), Flow: w.Flow / measure.Flow(n)}
-	s.Load, s.Speed = LoadOf(s.Mass, a), s.Flow.Through(a)
-	s.Depth = measure.Length(s.Mass.Kg() / float64(p.Bulk) / (a.MM2() * 1e-6) * 1000)
+	s := Share(w.Count, w.Mass, p.Bulk, p.house(w.In).Area, n)
+	s.Flow = w.Flow / measure.Flow(n)
+	s.Speed = s.Flow.Through(p.house(w.In).Area)
 	return s
 }
 

@@ -123,6 +123,21 @@ func TestOystersOnSevenMillimetres(t *testing.T) {
 	}
 }
 
+// A batch shared by hand: 68 kg over 10 silos of 0.25 m² is 27.2 kg/m², and at
+// 0.8 kg/L that is 34 mm deep.
+func TestShare(t *testing.T) {
+	s := Share(450001, 68, 800, 0.25e6, 10)
+	if s.Count != 45000 {
+		t.Errorf("got %d a silo, want 45000", s.Count)
+	}
+	near(t, "kg", s.Mass.Kg(), 6.8, 1e-12)
+	near(t, "kg/m²", float64(s.Load), 27.2, 1e-12)
+	near(t, "mm", float64(s.Depth), 34, 1e-12)
+	if got := Share(1, 1, 800, 1, 0); got != (PerSilo{}) {
+		t.Errorf("over no silos: %+v", got)
+	}
+}
+
 // Bacher & Baud 1992, abstract: 120,000 oysters a square metre with 1 L/day
 // each in summer, from 0.014 to 2.2 g in 60 days; 3 L/day each in winter. The
 // rest is worked out.
