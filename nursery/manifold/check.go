@@ -2,6 +2,8 @@ package manifold
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 
 	"silowright/geometry/measure"
 	"silowright/nursery/flow"
@@ -19,6 +21,14 @@ const (
 
 func within(x, low, high float64) bool { return x >= low && x <= high }
 
+// number writes x for a message.
+func number(x float64) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return "out of range"
+	}
+	return strconv.FormatFloat(x, 'g', 6, 64)
+}
+
 func badHead(key string, l measure.Length) error {
 	return fmt.Errorf("%s: %s, not a head over 0 to 1000 m; hint: give it in feet or metres of water", key, l.Both(measure.UnitMM))
 }
@@ -28,7 +38,7 @@ func badFlow(key string, f measure.Flow) error {
 }
 
 func badDensity(d measure.Density) error {
-	return fmt.Errorf("water.density: %g kg/m³, not from 500 to 2000; hint: sea water is near 1025", float64(d))
+	return fmt.Errorf("water.density: %s kg/m³, not from 500 to 2000; hint: sea water is near 1025", number(float64(d)))
 }
 
 // pointsSI checks the flows of points and gives both in SI.
@@ -93,7 +103,7 @@ func checkWater(w sea.Water) error {
 	case !within(float64(w.Density), 500, 2000):
 		return badDensity(w.Density)
 	case !within(float64(w.Viscosity), 1e-5, 1):
-		return fmt.Errorf("water.viscosity: %g Pa·s, not from 0.00001 to 1; hint: sea water at 15 °C is near 0.00122", float64(w.Viscosity))
+		return fmt.Errorf("water.viscosity: %s Pa·s, not from 0.00001 to 1; hint: sea water at 15 °C is near 0.00122", number(float64(w.Viscosity)))
 	case !within(float64(w.Vapour), 0, 101325):
 		return fmt.Errorf("water.vapour: %s, not from 0 to 101325 Pa; hint: near 1700 Pa at 15 °C", w.Vapour.Both(measure.UnitMM))
 	}
@@ -124,7 +134,7 @@ func (u Suction) check() error {
 	case !within(float64(u.Air), 0, 2e5):
 		return fmt.Errorf("suction.air: %s, not from 0 to 200 kPa; hint: 101.3 kPa at the sea", u.Air.Both(measure.UnitMM))
 	case u.Alpha != 0 && !within(u.Alpha, 1, 2):
-		return fmt.Errorf("suction.alpha: %g, not from 1 to 2; hint: 1.05 for turbulent flow", u.Alpha)
+		return fmt.Errorf("suction.alpha: %s, not from 1 to 2; hint: 1.05 for turbulent flow", number(u.Alpha))
 	}
 	return nil
 }
@@ -141,7 +151,7 @@ func (p Pump) check() error {
 		q := e.Flow.M3S()
 		switch {
 		case !within(e.Efficiency, 0.01, 1):
-			return fmt.Errorf("pump.efficiency.%d: %g, not a fraction from 0.01 to 1; hint: 0.65 is a fair pump", i+1, e.Efficiency)
+			return fmt.Errorf("pump.efficiency.%d: %s, not a fraction from 0.01 to 1; hint: 0.65 is a fair pump", i+1, number(e.Efficiency))
 		case !within(q, 0, maxFlow) || q < last+minFlow:
 			return fmt.Errorf("pump.efficiency.%d.flow: %s, not more than the point before; hint: give points with the flow rising",
 				i+1, e.Flow.Both(measure.UnitMM))
@@ -149,7 +159,7 @@ func (p Pump) check() error {
 		last = q
 	}
 	if p.Motor != 0 && !within(p.Motor, 0.01, 1) {
-		return fmt.Errorf("pump.motor: %g, not a fraction from 0.01 to 1; hint: 0.85 is a fair motor", p.Motor)
+		return fmt.Errorf("pump.motor: %s, not a fraction from 0.01 to 1; hint: 0.85 is a fair motor", number(p.Motor))
 	}
 	if len(p.NPSHRequired) > 0 {
 		return checkNPSH(p.NPSHRequired)
@@ -175,7 +185,7 @@ func checkPipe(p flow.Pipe, key func() string) error {
 
 func coefficient(key string, k float64) error {
 	if !within(k, 0, maxK) {
-		return fmt.Errorf("%s: %g, not a loss coefficient from 0 to 1e9; hint: 0 for none", key, k)
+		return fmt.Errorf("%s: %s, not a loss coefficient from 0 to 1e9; hint: 0 for none", key, number(k))
 	}
 	return nil
 }

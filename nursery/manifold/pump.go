@@ -83,7 +83,7 @@ func Estimate(power measure.Power, efficiency float64, density measure.Density, 
 	case !within(float64(power), 1, 1e7):
 		return Curve{}, fmt.Errorf("pump.power: %s, not from 1 W to 10 MW; hint: the motor's output off its plate", power.Both(measure.UnitMM))
 	case !within(efficiency, 0.01, 1):
-		return Curve{}, fmt.Errorf("pump.efficiency: %g, not a fraction from 0.01 to 1; hint: 0.65 is a fair pump", efficiency)
+		return Curve{}, fmt.Errorf("pump.efficiency: %s, not a fraction from 0.01 to 1; hint: 0.65 is a fair pump", number(efficiency))
 	case !within(float64(density), 500, 2000):
 		return Curve{}, badDensity(density)
 	case !within(shutOff.Metres(), 0.1, maxHead):
@@ -168,7 +168,7 @@ func (d Duty) AtSpeed(ratio float64) (Duty, error) {
 
 func checkRatio(r float64) error {
 	if !within(r, 0.1, 2) {
-		return fmt.Errorf("pump.speed: %g, not a ratio from 0.1 to 2; hint: 0.8 is 80 %% of full speed", r)
+		return fmt.Errorf("pump.speed: %s, not a ratio from 0.1 to 2; hint: 0.8 is 80 %% of full speed", number(r))
 	}
 	return nil
 }

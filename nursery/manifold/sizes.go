@@ -56,7 +56,7 @@ const mostChoices = 20000
 func Recommend(s System, c Choices, l Limits) (Chosen, error) {
 	switch {
 	case !within(l.Evenness, 0, 1):
-		return Chosen{}, fmt.Errorf("limits.evenness: %g, not from 0 to 1; hint: 0.9", l.Evenness)
+		return Chosen{}, fmt.Errorf("limits.evenness: %s, not from 0 to 1; hint: 0.9", number(l.Evenness))
 	case !within(l.Speed.MS(), 0, 100):
 		return Chosen{}, fmt.Errorf("limits.speed: %s, not from 0 to 100 m/s; hint: 1.5 m/s", l.Speed.Both(measure.UnitMM))
 	case !within(l.Flow.M3S(), 0, maxFlow):

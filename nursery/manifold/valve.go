@@ -40,7 +40,7 @@ func (v Valve) wide() float64 {
 // than two thirds it goes on at the last slope, which is a guess; 0 is shut.
 func BallValve(open float64) (Valve, error) {
 	if !(open >= 0 && open <= 1) {
-		return Valve{}, fmt.Errorf("valve.open: %g, not a fraction of the travel, 0 to 1; hint: 1 is wide open", open)
+		return Valve{}, fmt.Errorf("valve.open: %s, not a fraction of the travel, 0 to 1; hint: 1 is wide open", number(open))
 	}
 	if open == 0 {
 		return Valve{Shut: true}, nil
