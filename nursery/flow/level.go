@@ -42,43 +42,41 @@ func (p PipeSilo) across(w sea.Water, q measure.Flow) (measure.Length, float64) 
 }
 
 // spills is what leaves by all slots and over the rim at a level above the
-// outlet's invert.
-func (s Silo) spills(level measure.Length) (slots, rim measure.Flow) {
+// outlet's invert, and the slope of their sum.
+func (s Silo) spills(level measure.Length) (slots, rim measure.Flow, slope float64) {
 	z := s.Invert + level
-	if s.Slots > 0 {
-		slots = measure.Flow(s.Slots) * s.Slot.Flow(z-s.Sill)
+	if n := float64(s.Slots); n > 0 {
+		q, d := s.Slot.Flow(z - s.Sill)
+		slots, slope = measure.Flow(n)*q, n*d
 	}
-	return slots, RimFlow(s.Bore, z-s.Rim)
+	rim, d := RimFlow(s.Bore, z-s.Rim)
+	return slots, rim, slope + d
 }
 
 // stand is the level above the outlet's invert when q comes in, its slope, and
 // how much of q leaves by the outlet.
 func (s Silo) stand(w sea.Water, q measure.Flow) (level measure.Length, slope float64, out measure.Flow) {
-	all := func(h measure.Length) measure.Flow {
-		a, b := s.spills(h)
-		return a + b
-	}
 	level, slope = s.outlet(w, q)
-	if all(level) == 0 {
+	if a, b, _ := s.spills(level); a+b == 0 {
 		return level, slope, q
 	}
-	rest := func(out float64) float64 {
-		h, _ := s.outlet(w, measure.Flow(out))
-		return out + float64(all(h)) - float64(q)
-	}
-	if rest(0) >= 0 {
+	var leaves float64
+	if low, _ := s.outlet(w, 0); s.over(low) >= q {
 		// The outlet lets nothing by at the level where all spills.
-		top, _ := s.outlet(w, 0)
 		level = measure.Length(root(func(h float64) float64 {
-			return float64(all(measure.Length(h)) - q)
-		}, float64(-s.Invert), float64(top)))
+			return float64(s.over(measure.Length(h)) - q)
+		}, float64(-s.Invert), float64(low)))
+		_, _, leaves = s.spills(level)
 		slope = 0
 	} else {
-		out = measure.Flow(root(rest, 0, float64(q)))
+		out = measure.Flow(newton(func(x float64) (float64, float64) {
+			h, up := s.outlet(w, measure.Flow(x))
+			a, b, d := s.spills(h)
+			return x + float64(a+b-q), 1 + d*up
+		}, 0, float64(q), float64(q)/2, 1e-14))
 		level, slope = s.outlet(w, out)
+		_, _, leaves = s.spills(level)
 	}
-	const step measure.Length = 1e-4
-	leaves := float64(all(level+step)-all(level-step)) / float64(2*step)
 	if slope > 0 {
 		leaves += 1 / slope
 	}
@@ -86,6 +84,12 @@ func (s Silo) stand(w sea.Water, q measure.Flow) (level measure.Length, slope fl
 		return level, 1 / leaves, out
 	}
 	return level, 0, out
+}
+
+// over is all that spills at a level.
+func (s Silo) over(level measure.Length) measure.Flow {
+	a, b, _ := s.spills(level)
+	return a + b
 }
 
 // flowAt is the flow by the outlet at a level above its invert.

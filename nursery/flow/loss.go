@@ -53,3 +53,12 @@ func (s Silo) Head(w sea.Water, q measure.Flow) (measure.Length, float64) {
 	l, add := s.losses(w, q)
 	return level + l.Total(), slope + add
 }
+
+// InWater is a silo in a water: what a manifold asks it for its head by.
+type InWater struct {
+	Silo  Silo
+	Water sea.Water
+}
+
+// Head is Silo.Head in that water.
+func (i InWater) Head(q measure.Flow) (measure.Length, float64) { return i.Silo.Head(i.Water, q) }

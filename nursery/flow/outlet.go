@@ -121,10 +121,10 @@ func (o Outlet) Flow(w sea.Water, level measure.Length) measure.Flow {
 	}
 	// The energy is never less than the velocity head of the full bore.
 	most := disc(o.Bore).MM2() * 1000 * math.Sqrt(2*gravity*level.Metres())
-	return measure.Flow(root(func(q float64) float64 {
-		h, _ := o.Level(w, measure.Flow(q))
-		return float64(h - level)
-	}, 0, most))
+	return measure.Flow(newton(func(q float64) (float64, float64) {
+		h, slope := o.Level(w, measure.Flow(q))
+		return float64(h - level), slope
+	}, 0, most, most/2, 1e-13))
 }
 
 // Band is the least and the most that published relations give at a level,
@@ -164,7 +164,8 @@ func roundWeir(d, h measure.Length) measure.Flow {
 	at := float64(h / d)
 	cd := 0.555 + 1/(110*at) + 0.041*at
 	b := d.Metres()
-	return cubic(cd * spill(func(z float64) float64 { return 2 * math.Sqrt(math.Max(0, z*(b-z))) }, b, h.Metres()))
+	q, _ := spill(func(z float64) float64 { return 2 * math.Sqrt(math.Max(0, z*(b-z))) }, b, h.Metres())
+	return cubic(cd * q)
 }
 
 // greveWeir is the same by Greve, Q = 1.518·D^0.693·H^1.807 in SI (from

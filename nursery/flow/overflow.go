@@ -21,24 +21,27 @@ type Slot struct {
 
 // Flow is what leaves through the slot with water at head above its lowest
 // point: a weir as long as the slot is wide at each height, and an orifice
-// once its top is under.
-func (s Slot) Flow(head measure.Length) measure.Flow {
+// once its top is under. The slope is in cubic millimetres a second per
+// millimetre.
+func (s Slot) Flow(head measure.Length) (q measure.Flow, slope float64) {
 	l, h, r := s.Length.Metres(), s.Height.Metres(), s.Corner.Metres()
-	return cubic(crestCd * spill(func(z float64) float64 {
+	f, df := spill(func(z float64) float64 {
 		if e := r - math.Min(z, h-z); e > 0 { // within a rounded corner
 			return l - 2*r + 2*math.Sqrt(math.Max(0, r*r-e*e))
 		}
 		return l
-	}, h, head.Metres()))
+	}, h, head.Metres())
+	return cubic(crestCd * f), crestCd * df * 1e6
 }
 
 // RimFlow is what leaves over a level rim of a diameter with water at head
-// above it: a weir all the way round. A rim out of level by as much as the
-// head spills on one side first.
-func RimFlow(across, head measure.Length) measure.Flow {
+// above it: a weir all the way round; and its slope like Slot.Flow's. A rim out
+// of level by as much as the head spills on one side first.
+func RimFlow(across, head measure.Length) (q measure.Flow, slope float64) {
 	if head <= 0 {
-		return 0
+		return 0, 0
 	}
 	h := head.Metres()
-	return cubic(crestCd * 2. / 3 * math.Sqrt(2*gravity) * math.Pi * across.Metres() * h * math.Sqrt(h))
+	by := crestCd * math.Sqrt(2*gravity) * math.Pi * across.Metres() * math.Sqrt(h)
+	return cubic(by * h * 2 / 3), by * 1e6
 }

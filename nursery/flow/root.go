@@ -47,3 +47,37 @@ func root(f func(float64) float64, lo, hi float64) float64 {
 	}
 	return a
 }
+
+// newton finds the same with the slope of f known, from a first guess: Newton's
+// steps, and a halving of the bracket where one would leave it or the last did
+// not halve the value. It ends when a step is under tol of x.
+func newton(f func(x float64) (y, slope float64), lo, hi, x, tol float64) float64 {
+	if !(x > lo && x < hi) {
+		x = lo + (hi-lo)/2
+	}
+	last := math.Inf(1)
+	for range 200 {
+		y, slope := f(x)
+		switch {
+		case y > 0:
+			hi = x
+		case y < 0:
+			lo = x
+		default:
+			return x
+		}
+		next := x - y/slope
+		if !(next > lo && next < hi) || math.Abs(y) > 0.5*last {
+			next = lo + (hi-lo)/2
+			last = math.Inf(1)
+		} else {
+			last = math.Abs(y)
+		}
+		step := math.Abs(next - x)
+		x = next
+		if step <= tol*math.Abs(x) {
+			break
+		}
+	}
+	return x
+}

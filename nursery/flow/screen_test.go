@@ -137,5 +137,11 @@ func TestRoot(t *testing.T) {
 		if got := root(c.f, c.lo, c.hi); math.Abs(got-c.want) > 1e-14*math.Max(1, math.Abs(c.want)) {
 			t.Errorf("root %.17g, want %.17g", got, c.want)
 		}
+		slope := func(x float64) (float64, float64) {
+			return c.f(x), (c.f(x+1e-7) - c.f(x-1e-7)) / 2e-7
+		}
+		if got := newton(slope, c.lo, c.hi, c.hi, 1e-14); math.Abs(got-c.want) > 1e-10*math.Max(1, math.Abs(c.want)) {
+			t.Errorf("newton %.17g, want %.17g", got, c.want)
+		}
 	}
 }

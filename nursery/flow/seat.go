@@ -15,6 +15,7 @@ type Seat struct {
 	Drop     measure.Mass     // lift of the flow: the drop across lattice, mesh and seed over the seat's area
 	Weight   measure.Mass     // body and wet seed in air; a pipe silo hung in it is left out
 	Rests    measure.Mass     // what is left on the seat; negative: it lifts unless held down by as much
+	LiftsAt  measure.Length   // the head lost across lattice, mesh and seed at which the body lifts, water standing as it does: a fouled mesh gets there
 }
 
 // Lifts reports whether the body leaves its seat.
@@ -44,6 +45,7 @@ func (s Silo) seat(w sea.Water, level, below measure.Length, lacks measure.Volum
 		Weight:   s.Body + s.Seed.Mass,
 	}
 	out.Rests = out.Weight - out.Shoulder - out.Drop
+	out.LiftsAt = metre(float64(out.Weight-out.Shoulder) / float64(w.Density) / (area.MM2() * 1e-6))
 	return out
 }
 

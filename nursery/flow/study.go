@@ -71,7 +71,7 @@ func Solve(w sea.Water, s Silo, q measure.Flow) (Study, error) {
 	clean := s.cleaned()
 	out := Study{Flow: q, Upwelling: q.Through(disc(s.Bore))}
 	out.Level, _, out.ByOutlet = s.stand(w, q)
-	out.BySlots, out.OverRim = s.spills(out.Level)
+	out.BySlots, out.OverRim, _ = s.spills(out.Level)
 	out.ToCrown = s.Outlet.Bore - out.Level
 	out.ToRim = s.Rim - s.Invert - out.Level
 	out.ToSill = out.ToRim
@@ -85,8 +85,7 @@ func Solve(w sea.Water, s Silo, q measure.Flow) (Study, error) {
 	if s.Pipe == nil {
 		_, out.BeforeSlotsMost = s.Outlet.Band(w, sill-s.Invert)
 	}
-	slots, _ := s.spills(s.Rim - s.Invert)
-	out.BeforeRim = s.flowAt(w, s.Rim-s.Invert) + slots
+	out.BeforeRim = s.flowAt(w, s.Rim-s.Invert) + s.over(s.Rim-s.Invert)
 
 	out.Clean, _ = clean.losses(w, q)
 	out.Fouled, _ = s.losses(w, q)
@@ -143,8 +142,8 @@ func (s Silo) pipeStudy(w sea.Water, clean Silo, d Study, cleanOut measure.Flow)
 	out.Level = max(0, s.Invert+d.Level-out.Fouled-p.Invert)
 	out.ToRim = p.Rim - s.Invert - d.Level
 	out.BeforeRim = s.flowAt(w, p.Rim-s.Invert)
-	if slots, rim := s.spills(p.Rim - s.Invert); out.BeforeRim > 0 {
-		out.BeforeRim += slots + rim
+	if out.BeforeRim > 0 {
+		out.BeforeRim += s.over(p.Rim - s.Invert)
 	}
 	out.Seed = p.Seed.At(w, area, out.Upwelling)
 	out.SeedTop = out.Seed.under(p.Invert - p.Bottom)

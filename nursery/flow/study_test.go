@@ -79,6 +79,8 @@ func TestSeatByHand(t *testing.T) {
 		closeTo(t, "drop, kg", b.Drop.Kg(), 10.25, 1e-9)
 		closeTo(t, "rests, kg", b.Rests.Kg(), 16-5./1500*1025-10.25, 1e-9)
 		closeTo(t, "pressure, Pa", float64(b.Pressure), 1025*gravity*(float64(340+level-30)+40)/1000, 1e-9)
+		// (16 − 5/1500·1025) kg over 0.25 m² of 1025 kg/m³: 49.11 mm
+		closeTo(t, "lifts at, mm", b.LiftsAt.MM(), 49.11, 1e-3)
 		if b.Lifts() {
 			t.Error("lifts")
 		}
@@ -124,7 +126,7 @@ func TestStudyBalance(t *testing.T) {
 			d := study(t, s, q)
 			closeTo(t, name+": flow out", float64(d.ByOutlet+d.BySlots+d.OverRim), float64(q), 1e-9)
 			closeTo(t, name+": clean head", float64(d.CleanHead-d.Clean.Total()), float64(d.CleanHead-d.Clean.Inlet-d.Clean.Plenum-d.Clean.Lattice-d.Clean.Mesh-d.Clean.Seed), 1e-9)
-			if h, _ := s.Head(seaWater(t), q); h != d.FouledHead {
+			if h, _ := (InWater{s, seaWater(t)}).Head(q); h != d.FouledHead {
 				t.Errorf("%s at %g L/min: head %v, in the study %v", name, lmin, h, d.FouledHead)
 			}
 			if (d.BySlots > 0) != (d.ToSill < 0) || (d.OverRim > 0) != (d.ToRim < 0) {
