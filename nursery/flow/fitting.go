@@ -59,7 +59,7 @@ func Widening(from, to measure.Length) float64 {
 	if !(from > 0 && to > from) {
 		return 0
 	}
-	x := 1 - float64(disc(from)/disc(to))
+	x := 1 - float64(Disc(from)/Disc(to))
 	return x * x
 }
 
@@ -72,7 +72,7 @@ func Narrowing(from, to measure.Length) float64 {
 	if !(to > 0 && from > to) {
 		return 0
 	}
-	return 0.5 * (1 - float64(disc(to)/disc(from)))
+	return 0.5 * (1 - float64(Disc(to)/Disc(from)))
 }
 
 // Barb is K of a hose barb, on the velocity in the hose: water narrows into

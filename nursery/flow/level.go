@@ -34,7 +34,7 @@ func (p PipeSilo) inside(w sea.Water, q measure.Flow, level measure.Length, slop
 
 // across is the head lost through the pipe silo's screen and seed.
 func (p PipeSilo) across(w sea.Water, q measure.Flow) (measure.Length, float64) {
-	area := disc(p.Inside)
+	area := Disc(p.Inside)
 	v := q.Through(area)
 	h1, s1 := p.Screen.Loss(w, v)
 	h2, s2 := p.Seed.loss(w, area, v)

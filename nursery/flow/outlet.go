@@ -100,7 +100,7 @@ func (o Outlet) nipple() Pipe { return Pipe{o.Bore, o.Length, o.Roughness, o.Ent
 
 // orifice is the submerged control.
 func (o Outlet) orifice(q measure.Flow) (measure.Length, float64) {
-	h, s := kLoss(disc(o.Bore), 1/(orificeCd*orificeCd), q)
+	h, s := kLoss(Disc(o.Bore), 1/(orificeCd*orificeCd), q)
 	return o.Bore/2 + h, s
 }
 
@@ -120,7 +120,7 @@ func (o Outlet) Flow(w sea.Water, level measure.Length) measure.Flow {
 		return 0
 	}
 	// The energy is never less than the velocity head of the full bore.
-	most := disc(o.Bore).MM2() * 1000 * math.Sqrt(2*gravity*level.Metres())
+	most := Disc(o.Bore).MM2() * 1000 * math.Sqrt(2*gravity*level.Metres())
 	return measure.Flow(newton(func(q float64) (float64, float64) {
 		h, slope := o.Level(w, measure.Flow(q))
 		return float64(h - level), slope
@@ -139,7 +139,7 @@ func (o Outlet) Band(w sea.Water, level measure.Length) (least, most measure.Flo
 	}
 	weirs := func(h measure.Length) measure.Flow { return max(roundWeir(o.Bore, h), greveWeir(o.Bore, h)) }
 	tube := func(h measure.Length) measure.Flow {
-		return cubic(tubeCd * disc(o.Bore).MM2() * 1e-6 * math.Sqrt(2*gravity*(h-o.Bore/2).Metres()))
+		return cubic(tubeCd * Disc(o.Bore).MM2() * 1e-6 * math.Sqrt(2*gravity*(h-o.Bore/2).Metres()))
 	}
 	switch full := o.Bore * 3 / 2; {
 	case level <= o.Bore:

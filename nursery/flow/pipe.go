@@ -43,7 +43,7 @@ func (p Pipe) Check(key string) error {
 }
 
 // Area is the area of the bore.
-func (p Pipe) Area() measure.Area { return disc(p.Bore) }
+func (p Pipe) Area() measure.Area { return Disc(p.Bore) }
 
 // PipeLoss is the head p takes from the flow q of w, by Darcy and Weisbach,
 // h = (f·L/D + ΣK)·V²/2g, and dh/dq in millimetres per cubic millimetre a
@@ -86,8 +86,8 @@ func VelocityHead(a measure.Area, q measure.Flow) measure.Length {
 	return measure.Length(v*v/(2*gravity)) * measure.Metre
 }
 
-// disc is the area of a circle of diameter d.
-func disc(d measure.Length) measure.Area { return d.Times(d) * (math.Pi / 4) }
+// Disc is the area of a circle of diameter d.
+func Disc(d measure.Length) measure.Area { return d.Times(d) * (math.Pi / 4) }
 
 // within reports lo ≤ x ≤ hi; NaN is never within.
 func within(x, lo, hi float64) bool { return x >= lo && x <= hi }

@@ -30,7 +30,7 @@ func (s Silo) seat(w sea.Water, level, below measure.Length, lacks measure.Volum
 	if s.SeatAcross <= 0 {
 		return Seat{}
 	}
-	area := disc(s.SeatAcross)
+	area := Disc(s.SeatAcross)
 	top := s.Invert + level
 	var seed measure.Volume
 	if s.Seed.Mass > 0 {
@@ -60,6 +60,6 @@ func taper(d0, d1, height, z measure.Length) measure.Volume {
 	if height > 0 {
 		at = d0 + (d1-d0)*cone/height
 	}
-	frustum := (disc(d0) + disc(at) + disc(1)*measure.Area(d0*at)) / 3
-	return frustum.Times(cone) + disc(d1).Times(z-cone)
+	frustum := (Disc(d0) + Disc(at) + Disc(1)*measure.Area(d0*at)) / 3
+	return frustum.Times(cone) + Disc(d1).Times(z-cone)
 }

@@ -145,6 +145,6 @@ func first(err error) error {
 
 // footArea is the inside area of the foot, meshArea what of it the lattice
 // leaves open, bedArea what the seed lies on.
-func (s Silo) footArea() measure.Area { return disc(s.FootInside) }
+func (s Silo) footArea() measure.Area { return Disc(s.FootInside) }
 func (s Silo) meshArea() measure.Area { return s.footArea() * measure.Area(s.LatticeOpen) }
-func (s Silo) bedArea() measure.Area  { return disc(s.BedAcross) }
+func (s Silo) bedArea() measure.Area  { return Disc(s.BedAcross) }

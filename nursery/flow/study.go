@@ -69,7 +69,7 @@ func Solve(w sea.Water, s Silo, q measure.Flow) (Study, error) {
 		return Study{}, fmt.Errorf("water: %g kg/m³ and %g Pa·s, not a water's, 900 to 1045 kg/m³ and 0.0001 to 0.01 Pa·s; hint: take it from its salinity and temperature", float64(w.Density), float64(w.Viscosity))
 	}
 	clean := s.cleaned()
-	out := Study{Flow: q, Upwelling: q.Through(disc(s.Bore))}
+	out := Study{Flow: q, Upwelling: q.Through(Disc(s.Bore))}
 	out.Level, _, out.ByOutlet = s.stand(w, q)
 	out.BySlots, out.OverRim, _ = s.spills(out.Level)
 	out.ToCrown = s.Outlet.Bore - out.Level
@@ -128,14 +128,14 @@ func (s Silo) lacks(w sea.Water, out measure.Flow) measure.Volume {
 		return 0
 	}
 	h, _ := s.Pipe.across(w, out)
-	return disc(s.Pipe.Inside).Times(h)
+	return Disc(s.Pipe.Inside).Times(h)
 }
 
 // pipeStudy is the pipe silo in the study d of its drum silo; cleanOut is what
 // goes through it with its screen clean.
 func (s Silo) pipeStudy(w sea.Water, clean Silo, d Study, cleanOut measure.Flow) *PipeStudy {
 	p := *s.Pipe
-	area := disc(p.Inside)
+	area := Disc(p.Inside)
 	out := PipeStudy{Flow: d.ByOutlet, Upwelling: d.ByOutlet.Through(area)}
 	out.Clean, _ = clean.Pipe.across(w, cleanOut)
 	out.Fouled, _ = p.across(w, d.ByOutlet)

@@ -105,7 +105,7 @@ func TestShoulder(t *testing.T) {
 	s := Silo{FootInside: 400, FootOutside: 500, FootHeight: 0, Bore: 500, Outside: 500, SeatAcross: 500, Invert: 350}
 	w := water(1000, 1e-3)
 	// taper with height 0 has no narrow part: put the ledge in as solid
-	ring := float64(disc(500)-disc(400)) * 50
+	ring := float64(Disc(500)-Disc(400)) * 50
 	s.Solid = measure.Volume(ring)
 	got := s.seat(w, 0, 0, 0).Shoulder.Kg()
 	want := math.Pi / 4 * (0.25 - 0.16) * 0.05 * 1000
