@@ -167,7 +167,7 @@ func TestRefuses(t *testing.T) {
 		{"laterals.1.branch", func(s *System) { s.Laterals[0].Branch = -1 }},
 		{"laterals.1.rise", func(s *System) { s.Laterals[0].Rise = 1e9 }},
 		{"laterals.2.silo", func(s *System) { s.Laterals[1].Silo = Polynomial{Static: measure.Length(nan)} }},
-		{"laterals.2.silo", func(s *System) { s.Laterals[1].Silo = Polynomial{Square: measure.Length(math.Inf(1)), At: 1} }},
+		{"laterals.2.silo", func(s *System) { s.Laterals[1].Silo = Polynomial{Square: measure.Length(math.Inf(-1)), At: 1} }},
 	}
 	for _, tt := range tests {
 		t.Run(tt.key, func(t *testing.T) {
@@ -343,7 +343,7 @@ func FuzzSolve(f *testing.F) {
 		if which%11 != 2 {
 			checkBalance(t, s, got)
 		}
-		if _, err := MostEven(s); err != nil && got.Least >= 0 {
+		if _, err := MostEven(s); err != nil && got.Least >= 0 && which%11 != 2 {
 			t.Fatal(err)
 		}
 	})

@@ -63,6 +63,9 @@ func newNetwork(s System) *network {
 	return n
 }
 
+// beyondAny is a head, m, that stands for all that no pump reaches.
+const beyondAny = 1e12
+
 // need is the head asked by silo i at its hose's end, rise and all.
 func (n *network) need(i int, q float64) (h, slope float64) {
 	l := &n.lat[i]
@@ -71,7 +74,10 @@ func (n *network) need(i int, q float64) (h, slope float64) {
 	}
 	hl, m := l.silo.Head(flowOf(q))
 	h, slope = hl.Metres(), m*1e6
-	if !within(h, -1e12, 1e12) || math.IsNaN(slope) {
+	if h > beyondAny {
+		return l.rise + beyondAny, 0
+	}
+	if !(h >= -beyondAny) || math.IsNaN(slope) {
 		n.bad = i + 1
 		return l.rise, 0
 	}

@@ -204,17 +204,3 @@ func TestFlowRisesWithHead(t *testing.T) {
 		}
 	}
 }
-
-func BenchmarkSolve(b *testing.B) {
-	for _, n := range []int{1, 20, 100, 1000, 10000} {
-		b.Run(fmt.Sprint(n), func(b *testing.B) {
-			s := random(rand.New(rand.NewSource(1)), n, false)
-			b.ReportAllocs()
-			for b.Loop() {
-				if _, err := Solve(s); err != nil {
-					b.Fatal(err)
-				}
-			}
-		})
-	}
-}
