@@ -49,7 +49,7 @@ func (s Silo) spills(level measure.Length) (slots, rim measure.Flow, slope float
 		q, d := s.Slot.Flow(z - s.Sill)
 		slots, slope = measure.Flow(n)*q, n*d
 	}
-	rim, d := RimFlow(s.Bore, z-s.Rim)
+	rim, d := rimFlow(s.Bore, z-s.Rim)
 	return slots, rim, slope + d
 }
 
@@ -84,6 +84,13 @@ func (s Silo) stand(w sea.Water, q measure.Flow) (level measure.Length, slope fl
 		return level, 1 / leaves, out
 	}
 	return level, 0, out
+}
+
+// Level is how high water stands above the outlet's invert when q comes in,
+// whatever it leaves by. It rises with q. The silo must have passed Check.
+func (s Silo) Level(w sea.Water, q measure.Flow) measure.Length {
+	level, _, _ := s.stand(w, max(q, 0))
+	return level
 }
 
 // over is all that spills at a level.

@@ -214,7 +214,7 @@ func TestSlots(t *testing.T) {
 	deep, _ := square.Flow(50000)
 	closeTo(t, "deep orifice", deep.M3S(), crestCd*math.Sqrt(2*gravity*49.5), 1e-3)
 	// Rim of 570 mm all round, 10 mm of head: 1.705·π·0.57·0.001 = 3.053 L/s.
-	rim, _ := RimFlow(570, 10)
+	rim, _ := rimFlow(570, 10)
 	closeTo(t, "rim, L/s", float64(rim)/litre, 3.053, 1e-3)
 
 	flat := Slot{Length: 114.3, Height: 50.8}
@@ -234,7 +234,7 @@ func TestSlots(t *testing.T) {
 	}
 	a, _ := flat.Flow(0)
 	b, _ := flat.Flow(-5)
-	if c, _ := RimFlow(570, -1); a != 0 || b != 0 || c != 0 {
+	if c, _ := rimFlow(570, -1); a != 0 || b != 0 || c != 0 {
 		t.Error("flows without head")
 	}
 }

@@ -34,10 +34,10 @@ func (s Slot) Flow(head measure.Length) (q measure.Flow, slope float64) {
 	return cubic(crestCd * f), crestCd * df * 1e6
 }
 
-// RimFlow is what leaves over a level rim of a diameter with water at head
+// rimFlow is what leaves over a level rim of a diameter with water at head
 // above it: a weir all the way round; and its slope like Slot.Flow's. A rim out
 // of level by as much as the head spills on one side first.
-func RimFlow(across, head measure.Length) (q measure.Flow, slope float64) {
+func rimFlow(across, head measure.Length) (q measure.Flow, slope float64) {
 	if head <= 0 {
 		return 0, 0
 	}

@@ -71,19 +71,13 @@ func PipeLoss(w sea.Water, p Pipe, q measure.Flow) (measure.Length, float64) {
 	return measure.Length(head) * measure.Metre, slope / area * 1e-6
 }
 
-// Reynolds is the Reynolds number of q of w in a round bore.
-func Reynolds(w sea.Water, bore measure.Length, q measure.Flow) float64 {
+// reynolds is the Reynolds number of q of w in a round bore.
+func reynolds(w sea.Water, bore measure.Length, q measure.Flow) float64 {
 	d := bore.Metres()
 	if d <= 0 {
 		return 0
 	}
 	return 4 * math.Abs(q.M3S()) / (math.Pi * d * w.Kinematic())
-}
-
-// VelocityHead is V²/2g of q through a.
-func VelocityHead(a measure.Area, q measure.Flow) measure.Length {
-	v := q.Through(a).MS()
-	return measure.Length(v*v/(2*gravity)) * measure.Metre
 }
 
 // Disc is the area of a circle of diameter d.

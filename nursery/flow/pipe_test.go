@@ -35,7 +35,7 @@ func TestPipeExample83(t *testing.T) {
 	q := m3s(0.2 * ft * ft * ft)
 	h, _ := PipeLoss(w, p, q)
 	closeTo(t, "velocity, ft/s", q.Through(p.Area()).MS()/ft, 9.167, 1e-4)
-	closeTo(t, "Re", Reynolds(w, p.Bore, q), 126432, 1e-4)
+	closeTo(t, "Re", reynolds(w, p.Bore, q), 126432, 1e-4)
 	closeTo(t, "head, ft (worked with g = 32.2 ft/s²)", float64(h/measure.Foot), 27.24, 1e-3)
 	closeTo(t, "pressure drop, psi", float64(w.Pressure(h))*1e-6/float64(measure.PSI), 11.80, 1e-3)
 }

@@ -129,6 +129,9 @@ func TestStudyBalance(t *testing.T) {
 			if h, _ := (InWater{s, seaWater(t)}).Head(q); h != d.FouledHead {
 				t.Errorf("%s at %g L/min: head %v, in the study %v", name, lmin, h, d.FouledHead)
 			}
+			if h := s.Level(seaWater(t), q); h != d.Level {
+				t.Errorf("%s at %g L/min: level %v, in the study %v", name, lmin, h, d.Level)
+			}
 			if (d.BySlots > 0) != (d.ToSill < 0) || (d.OverRim > 0) != (d.ToRim < 0) {
 				t.Errorf("%s at %g L/min: %+v", name, lmin, d)
 			}
