@@ -88,7 +88,7 @@ func newStep(n int) *step {
 // a + b·δ, δ the change of its head.
 func (n *network) newton(s *state, d *step) {
 	last := len(s.q) - 1
-	floor := 1e-12 * math.Abs(s.sup-n.source+1) / (math.Abs(s.total) + 1e-9)
+	floor := 1e-12 * (math.Abs(s.sup) + math.Abs(n.source) + 1) / (math.Abs(s.total) + 1e-9)
 	for i := range s.q {
 		d.a[i], d.b[i] = 0, 0
 		if !n.lat[i].off {
@@ -158,11 +158,18 @@ func (n *network) size(s *state, d *step) float64 {
 	least := 1e-6*math.Abs(s.total)/float64(len(s.q)) + 1e-18
 	digits := 16 * 0x1p-52 * (math.Abs(s.sup) + math.Abs(n.source) + math.Abs(s.h[n.feed]) + 1)
 	most := 0.0
-	for i, dq := range d.q {
+	count := func(q, dq, slope float64) {
 		dq = math.Abs(dq)
-		if !(dq*s.r[i] <= digits && dq <= 1e-6*math.Abs(s.total)) {
-			most = math.Max(most, dq/(math.Abs(s.q[i])+least))
+		if !(dq*slope <= digits && dq <= 1e-6*math.Abs(s.total)) {
+			most = math.Max(most, dq/(math.Abs(q)+least))
 		}
+	}
+	count(s.total, d.total, -s.dsup)
+	for i, q := range s.q {
+		count(q, d.q[i], s.r[i])
+	}
+	for i, q := range s.sq {
+		count(q, d.sq[i], s.sr[i])
 	}
 	return most
 }
@@ -172,7 +179,7 @@ func (n *network) descend(s *state) (*state, error) {
 	d, next := newStep(len(s.q)), newState(len(s.q))
 	n.fill(s)
 	before := math.Inf(1)
-	for range mostSteps {
+	for k := range mostSteps {
 		n.newton(s, d)
 		size := n.size(s, d)
 		if math.IsNaN(size) || n.bad != 0 {
@@ -182,27 +189,44 @@ func (n *network) descend(s *state) (*state, error) {
 			return s, nil
 		}
 		before = size
-		start, t := n.along(s, d), 1.0
-		for range 60 {
-			for i := range s.q {
-				next.q[i] = s.q[i] + t*d.q[i]
-			}
-			n.fill(next)
-			if size*t < 1e-6 {
-				break
-			}
-			end := n.along(next, d)
-			if end <= -0.5*start {
-				break
-			}
-			t *= math.Min(math.Max(start/(start-end), 0.1), 0.7)
-		}
+		n.search(s, next, d, size, k)
 		s, next = next, s
 	}
 	if err := n.err(); err != nil {
 		return nil, err
 	}
 	return nil, errUnsettled
+}
+
+// search sets next to s and as much of the step d as leads down. The whole step
+// is taken when the content falls to its end, or nearly: after the k-th step
+// nearly will not do, for past a sharp bend the content may have risen all the
+// same. Else the low point along d is closed in on from both sides.
+func (n *network) search(s, next *state, d *step, size float64, k int) {
+	start := n.along(s, d)
+	past := -0.2 * start
+	if k > 30 {
+		past = 0
+	}
+	low, high := 0.0, math.Inf(1)
+	atLow, atHigh, t := start, 0.0, 1.0
+	for range 60 {
+		for i := range s.q {
+			next.q[i] = s.q[i] + t*d.q[i]
+		}
+		n.fill(next)
+		at := n.along(next, d)
+		switch {
+		case size*t < 1e-6 || at <= past && (t == 1 || at >= 0.5*start):
+			return
+		case at <= 0:
+			low, atLow = t, at
+		default:
+			high, atHigh = t, at
+		}
+		part := -atLow / (atHigh - atLow)
+		t = low + (high-low)*math.Min(math.Max(part, 0.1), 0.9)
+	}
 }
 
 // solve finds the flows. A silo that would run backwards into the manifold
@@ -240,44 +264,6 @@ func (n *network) solve() (*state, error) {
 		}
 		if clean {
 			return s, nil
-		}
-	}
-}
-
-// guess starts all laterals that are on with one flow, that at which the one
-// that asks least would take what the pump gives to all.
-func (n *network) guess(s *state, count int) {
-	best := -1
-	for i := range n.lat {
-		if !n.lat[i].off && (best < 0 || n.lat[i].still < n.lat[best].still) {
-			best = i
-		}
-	}
-	low, high := 0.0, maxFlow
-	for range 200 {
-		mid := low + (high-low)/2
-		if low > 0 && high > 4*low {
-			mid = math.Sqrt(low * high)
-		} else if low == 0 {
-			mid = high / 4
-		}
-		have, _ := n.supply(mid * float64(count))
-		ask, _ := n.at(best, mid)
-		if ask < have {
-			low = mid
-		} else {
-			high = mid
-		}
-		if high-low < 1e-3*high || high < 1e-15 {
-			break
-		}
-	}
-	for i := range n.lat {
-		s.q[i] = 0
-		if l := &n.lat[i]; !l.off {
-			s.q[i] = high
-			h, _ := n.at(i, high)
-			l.stiff = 100 * (h - l.still + 1e-6) / high
 		}
 	}
 }
