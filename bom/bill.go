@@ -12,28 +12,51 @@ import (
 // Line is one item of a bill.
 type Line struct {
 	Need
-	Offer  *Offer       `json:"offer"`     // what is bought; nil when there is no price
-	Choice string       `json:"choice"`    // why that offer, when there were several; or why none
-	Packs  int64        `json:"packs"`     // 0 when there is no price
-	Amount *money.Money `json:"amount"`    // nil when there is no price
-	Left   float64      `json:"left_over"` // bought and not used, in the need's unit
-	Drums  *money.Money `json:"drum_silos_share"`
-	Pipes  *money.Money `json:"pipe_silos_share"`
+	Supplier string       `json:"supplier"` // "" when none is named, or nothing is bought
+	Buys     []Purchase   `json:"buys"`     // what is bought; none when there is no price or the rack holds enough
+	Rack     float64      `json:"from_the_rack"`
+	Choice   string       `json:"choice"` // why that offer, when there were several; or why none
+	Amount   *money.Money `json:"amount"` // of goods; nil when there is no price
+	Proven   bool         `json:"proven_least"`
+	Left     float64      `json:"left_over"` // bought and not used, in the need's unit
+	Worth    *money.Money `json:"left_over_worth"`
+	Drums    *money.Money `json:"drum_silos_share"`
+	Pipes    *money.Money `json:"pipe_silos_share"`
+	Cutting  *Cutting     `json:"cutting,omitempty"`
+	Lays     []Lay        `json:"lays,omitempty"`
 }
 
-// Bill is what a build costs in material: nothing is added for tax, freight or
-// work. When prices are missing every sum leaves those items out.
+// Packs is how many packs are bought in all.
+func (l Line) Packs() int64 {
+	n := int64(0)
+	for _, b := range l.Buys {
+		n += b.Packs
+	}
+	return n
+}
+
+// Bill is what a build costs in material, with shipping and tax: nothing is
+// added for work. When prices are missing every sum leaves those items out.
 type Bill struct {
 	DrumSilos  int         `json:"drum_silos"`
 	PipeSilos  int         `json:"pipe_silos"`
 	Lines      []Line      `json:"lines"`
-	Categories []Subtotal  `json:"categories"`
-	Total      money.Money `json:"total"`
+	Categories []Subtotal  `json:"categories"` // of goods
+	Orders     []Order     `json:"orders"`     // one a supplier, in the order of the price list
+	Goods      money.Money `json:"goods"`
+	TopUp      money.Money `json:"top_up"`
+	Shipping   money.Money `json:"shipping"`
+	Tax        money.Money `json:"tax"`
+	Total      money.Money `json:"total"`            // goods, top-up, shipping and tax
 	Drums      money.Money `json:"drum_silos_share"` // Drums + Pipes = Total
 	Pipes      money.Money `json:"pipe_silos_share"`
 	PerDrum    money.Money `json:"per_drum_silo"` // Drums over DrumSilos, half away from zero; 0 for none
 	PerPipe    money.Money `json:"per_pipe_silo"`
-	Missing    []string    `json:"missing_prices"` // items the sums leave out
+	Leftovers  money.Money `json:"left_over_worth"` // what is left in packs and kept offcuts, at the price paid
+	Missing    []string    `json:"missing_prices"`  // items the sums leave out
+	Warnings   []string    `json:"warnings"`        // old quotations, things on the rack that nothing uses
+	Proven     bool        `json:"orders_proven_least"`
+	Over       money.Money `json:"orders_at_most_above"` // how far the orders are at most above the least possible
 }
 
 // Subtotal is what one category comes to.
@@ -64,104 +87,62 @@ func sumText(sum string, items, missing int) string {
 // Complete reports whether every item had a price.
 func (b Bill) Complete() bool { return len(b.Missing) == 0 }
 
-// TotalText is the total for a reader: "incomplete: 3 items without a price,
-// the others USD 12.00" when prices are missing.
-func (b Bill) TotalText() string {
+// Incomplete is a sum over all items for a reader: "incomplete: 3 items without
+// a price, the others USD 12.00" when prices are missing.
+func (b Bill) Incomplete(sum money.Money) string {
 	switch n := len(b.Missing); {
 	case n == 0:
-		return b.Total.String()
+		return sum.String()
 	case n == 1:
-		return "incomplete: 1 item without a price, the others " + b.Total.String()
+		return "incomplete: 1 item without a price, the others " + sum.String()
 	default:
-		return fmt.Sprintf("incomplete: %d items without a price, the others %s", n, b.Total)
+		return fmt.Sprintf("incomplete: %d items without a price, the others %s", n, sum)
 	}
 }
 
-// Price prices what a build of so many drum and pipe silos needs, in currency
-// c: each item in whole packs of the offer that costs least for the quantity,
-// the earlier row of two that cost the same. Pieces are not joined: what is
-// sawn comes from whole packs, each as long as its longest piece (see sticks).
-// A line is shared between drum and
-// pipe silos in proportion to what each uses of it, to whole minor units, so
-// that the shares add up to the line and those of all lines to the total. An
-// item without a price is listed in Missing and is in no sum. It fails when a
-// list is in another currency, when an offer is sold in the wrong kind of
-// unit, on a need that is no finite quantity, and past money.Limit.
-func Price(needs []Need, list *PriceList, c money.Currency, drums, pipes int) (Bill, error) {
-	zero := money.Money{Currency: c}
-	b := Bill{DrumSilos: drums, PipeSilos: pipes, Lines: []Line{}, Categories: []Subtotal{}, Missing: []string{},
-		Total: zero, Drums: zero, Pipes: zero}
-	offers := map[string][]*Offer{}
-	for i := range list.Offers {
-		o := &list.Offers[i]
-		if o.Price.Currency != c {
-			return b, fmt.Errorf("%s:%d: price: %s in a bill in %s: %w; hint: one currency a job", list.Name, o.Row, o.Price.Currency, c, money.ErrCurrency)
-		}
-		offers[itemKey(o.Item)] = append(offers[itemKey(o.Item)], o)
+// Buy prices what a build of so many drum and pipe silos needs, on the terms
+// given: what is on the rack is used first, and the rest bought in whole packs,
+// each item from one supplier, so that all orders with shipping and tax come to
+// least. Pieces are sawn by the least costly cutting plan, flat parts laid on
+// the shortest length found. A line is shared between drum and pipe silos in
+// proportion to what each uses of it, to whole minor units, and an order's
+// shipping and tax in proportion to its goods, so that the shares add up to the
+// total. An item without a price is listed in Missing and is in no sum. It
+// fails when a list is in another currency than the terms, when an offer is
+// sold in the wrong kind of unit, on a need that is no finite quantity, on
+// something held that cannot be of use, and past money.Limit.
+func Buy(needs []Need, list *PriceList, held []Held, t Terms, drums, pipes int) (Bill, error) {
+	s := shopping{list: list, terms: t, bill: Bill{DrumSilos: drums, PipeSilos: pipes, Lines: []Line{}, Categories: []Subtotal{},
+		Orders: []Order{}, Missing: []string{}, Warnings: []string{}}}
+	for _, m := range s.bill.sums() {
+		m.Currency = t.Currency
 	}
+	if list.Currency != t.Currency {
+		return s.bill, fmt.Errorf("%s: prices in %s in a bill in %s: %w; hint: one currency a job", list.Name, list.Currency, t.Currency, money.ErrCurrency)
+	}
+	if err := s.sellers(); err != nil {
+		return s.bill, err
+	}
+	rack := rackOf(held)
 	for _, n := range needs {
-		l, err := priced(n, offers[itemKey(n.Item)])
+		h, err := rack.of(n)
 		if err != nil {
-			return b, fmt.Errorf("%s%w", list.Name, err)
+			return s.bill, err
 		}
-		if err := b.take(l); err != nil {
-			return b, fmt.Errorf("%s: total with %s: %w", list.Name, n.Item, err)
+		if err := s.offered(n, h); err != nil {
+			return s.bill, fmt.Errorf("%s%w", list.Name, err)
 		}
 	}
-	b.PerDrum, b.PerPipe = b.Drums.Over(int64(drums)), b.Pipes.Over(int64(pipes))
-	return b, nil
+	if err := s.order(); err != nil {
+		return s.bill, err
+	}
+	s.warn(needs, held)
+	return s.bill, nil
 }
 
-// priced picks the offer for one need. Its errors begin where the name of the
-// price list ends.
-func priced(n Need, offers []*Offer) (Line, error) {
-	l := Line{Need: n}
-	need, ok := exact(n.Total())
-	drum, pipe := new(big.Rat).SetFloat64(n.Drum), new(big.Rat).SetFloat64(n.Pipe)
-	if !ok || drum == nil || pipe == nil || drum.Sign() < 0 || pipe.Sign() < 0 {
-		return l, fmt.Errorf(": %s: the quantity needed is out of range; hint: look for a size that is far out", n.Item)
-	}
-	for _, o := range offers {
-		if o.Kind != n.Kind {
-			return l, fmt.Errorf(":%d: unit: %s is sold by %q, but a build needs it %s, allowed: %s; hint: what one pack holds",
-				o.Row, o.Item, o.Pack, n.Kind.by(), unitNames(n.Kind))
-		}
-		packs, err := packsFor(need, o.holds)
-		if len(n.Pieces) > 0 && err == nil {
-			whole := false
-			if packs, whole = sticks(n.Pieces, o.holds); !whole {
-				continue
-			}
-		}
-		if err != nil {
-			return l, fmt.Errorf(":%d: pack: %s: %w", o.Row, o.Item, err)
-		}
-		amount, err := o.Price.Times(packs)
-		if err != nil {
-			return l, fmt.Errorf(":%d: price: %d packs of %s: %w", o.Row, packs, o.Item, err)
-		}
-		if l.Offer == nil || amount.Minor < l.Amount.Minor {
-			left := new(big.Rat).Mul(new(big.Rat).SetInt64(packs), o.holds)
-			l.Left, _ = left.Sub(left, need).Float64()
-			l.Left = max(0, l.Left) // the last piece of a stick needs no kerf
-			l.Offer, l.Packs, l.Amount = o, packs, &amount
-		}
-	}
-	if l.Offer == nil {
-		if len(offers) > 0 {
-			l.Choice = "no pack is as long as the longest piece"
-		}
-		return l, nil
-	}
-	if len(offers) > 1 {
-		l.Choice = fmt.Sprintf("cheapest of %d offers for this quantity", len(offers))
-	}
-	shares, err := l.Amount.Split(drum, pipe)
-	if err != nil {
-		return l, fmt.Errorf(": %s: %w", n.Item, err)
-	}
-	l.Drums, l.Pipes = &shares[0], &shares[1]
-	return l, nil
+// sums are the bill's amounts of money.
+func (b *Bill) sums() []*money.Money {
+	return []*money.Money{&b.Goods, &b.TopUp, &b.Shipping, &b.Tax, &b.Total, &b.Drums, &b.Pipes, &b.Leftovers, &b.Over}
 }
 
 // exact is x as a ratio of the decimal it is held to (see Need.Total).
@@ -171,20 +152,6 @@ func exact(x float64) (*big.Rat, bool) {
 	}
 	r, ok := new(big.Rat).SetString(fmt.Sprintf("%.6f", x))
 	return r, ok
-}
-
-// packsFor is the least number of packs that hold a need, at least one for a
-// need above 0.
-func packsFor(need, holds *big.Rat) (int64, error) {
-	q := new(big.Rat).Quo(need, holds)
-	n, rest := new(big.Int).QuoRem(q.Num(), q.Denom(), new(big.Int))
-	if rest.Sign() > 0 {
-		n.Add(n, big.NewInt(1))
-	}
-	if !n.IsInt64() || n.Int64() > money.Limit {
-		return 0, money.ErrTooLarge
-	}
-	return n.Int64(), nil
 }
 
 // take puts a line on the bill and into its sums.
@@ -205,7 +172,7 @@ func (b *Bill) take(l Line) error {
 	for _, add := range []struct {
 		to *money.Money
 		m  money.Money
-	}{{&cat.Sum, *l.Amount}, {&b.Total, *l.Amount}, {&b.Drums, *l.Drums}, {&b.Pipes, *l.Pipes}} {
+	}{{&cat.Sum, *l.Amount}, {&b.Goods, *l.Amount}, {&b.Drums, *l.Drums}, {&b.Pipes, *l.Pipes}, {&b.Leftovers, *l.Worth}} {
 		sum, err := add.to.Plus(add.m)
 		if err != nil {
 			return err

@@ -20,28 +20,28 @@ import (
 func TestCheapestOffer(t *testing.T) {
 	prices := list(t, "drum,,1,each,2.00,one,\ndrum,,10,each,12.00,ten,\ndrum,,1,each,2.00,later,\n")
 	for drums, want := range map[float64]string{1: "one", 5: "one", 6: "one", 7: "ten", 10: "ten", 11: "one", 12: "one", 13: "ten", 20: "ten"} {
-		b, err := Price([]Need{{Item: "drum", Category: Drums, Kind: Each, Drum: drums}}, prices, "USD", 1, 0)
+		b, err := price([]Need{{Item: "drum", Category: Drums, Kind: Each, Drum: drums}}, prices, "USD", 1, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if l := b.Lines[0]; l.Offer.Supplier != want || l.Choice != "cheapest of 3 offers for this quantity" {
-			t.Errorf("%v drums: %s, %q, want %s", drums, l.Offer.Supplier, l.Choice, want)
+		if l := b.Lines[0]; l.Supplier != want || l.Choice != "least with all orders counted, of 3 offers from 3 suppliers" {
+			t.Errorf("%v drums: %s, %q, want %s", drums, l.Supplier, l.Choice, want)
 		}
 	}
 }
 
 // A pack shorter than a piece is no offer for it, and the bill says why.
 func TestPackTooShort(t *testing.T) {
-	need := Need{Item: "pipe-sdr35-8", Category: Pipe, Kind: Length, Pipe: 2 * 357.1875, Pieces: []Piece{{355.6, 1.5875, 2}}}
-	b, err := Price([]Need{need}, list(t, "pipe-sdr35-8,,1,ft,2,,\n"), "USD", 0, 2)
+	need := Need{Item: "pipe-sdr35-8", Category: Pipe, Kind: Length, Pipe: 2 * 357.1875, Pieces: []Piece{{355.6, 1.5875, 2, ""}}}
+	b, err := price([]Need{need}, list(t, "pipe-sdr35-8,,1,ft,2,,\n"), "USD", 0, 2)
 	if err != nil || b.Complete() || b.Lines[0].Choice != "no pack is as long as the longest piece" {
 		t.Errorf("%+v, %v", b, err)
 	}
 	if b.Categories[0].InCurrency() != "no price" {
 		t.Errorf("%s", b.Categories[0].InCurrency())
 	}
-	b, err = Price([]Need{need}, list(t, "pipe-sdr35-8,,1,ft,2,,\npipe-sdr35-8,,14,in,9,,\n"), "USD", 0, 2)
-	if err != nil || b.Lines[0].Packs != 2 || b.Total != usd(t, "18") || b.Lines[0].Left != 0 {
+	b, err = price([]Need{need}, list(t, "pipe-sdr35-8,,1,ft,2,,\npipe-sdr35-8,,14,in,9,,\n"), "USD", 0, 2)
+	if err != nil || b.Lines[0].Packs() != 2 || b.Total != usd(t, "18") || b.Lines[0].Left != 0 {
 		t.Errorf("two of 14 in to the hair: %+v, %v", b, err)
 	}
 	if b.Categories[0].InCurrency() != "USD 18.00" {
@@ -66,13 +66,13 @@ func TestPriceRefuses(t *testing.T) {
 		{"no end", Need{Item: "x", Kind: Each, Drum: math.Inf(1)}, "", "out of range"},
 		{"less than nothing", Need{Item: "x", Kind: Each, Drum: -1, Pipe: 2}, "", "out of range"},
 	} {
-		_, err := Price([]Need{c.need}, list(t, c.rows), "USD", 1, 0)
+		_, err := price([]Need{c.need}, list(t, c.rows), "USD", 1, 0)
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v", c.reason, err)
 		}
 	}
 	prices := list(t, "hose-2,,1,m,1,,\n")
-	if _, err := Price([]Need{need}, prices, "EUR", 1, 0); !errors.Is(err, money.ErrCurrency) {
+	if _, err := price([]Need{need}, prices, "EUR", 1, 0); !errors.Is(err, money.ErrCurrency) {
 		t.Errorf("dollars on a bill in euros: %v", err)
 	}
 	rows := ""
@@ -81,7 +81,7 @@ func TestPriceRefuses(t *testing.T) {
 		rows += fmt.Sprintf("i%d,,1,each,6000000000000,,\n", i)
 		needs = append(needs, Need{Item: fmt.Sprintf("i%d", i), Category: Tools, Kind: Each, Drum: 1})
 	}
-	if _, err := Price(needs, list(t, rows), "USD", 1, 0); !errors.Is(err, money.ErrTooLarge) {
+	if _, err := price(needs, list(t, rows), "USD", 1, 0); !errors.Is(err, money.ErrTooLarge) {
 		t.Errorf("a total past every bound: %v", err)
 	}
 }
@@ -126,7 +126,7 @@ func TestBillAtRandom(t *testing.T) {
 		full := Takeoff(Batches(silos, 60, 60), DefaultRates(), measure.UnitInch)
 		prices := randomList(t, r, full)
 		price := func(drums, pipes int) Bill {
-			b, err := Price(Takeoff(Batches(silos, drums, pipes), DefaultRates(), measure.UnitInch), prices, "USD", drums, pipes)
+			b, err := price(Takeoff(Batches(silos, drums, pipes), DefaultRates(), measure.UnitInch), prices, "USD", drums, pipes)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -148,15 +148,25 @@ func checkSums(t *testing.T, b Bill) {
 	var total, drums, pipes, cats int64
 	missing := 0
 	for _, l := range b.Lines {
-		if l.Offer == nil {
+		if l.Amount == nil {
 			missing++
 			continue
 		}
 		if l.Drums.Minor+l.Pipes.Minor != l.Amount.Minor || l.Drums.Minor < 0 || l.Pipes.Minor < 0 {
 			t.Errorf("%s: %v and %v are not %v", l.Item, l.Drums, l.Pipes, l.Amount)
 		}
-		if l.Amount.Minor != l.Packs*l.Offer.Price.Minor || l.Left < 0 || l.Left >= l.Offer.Holds && l.Pieces == nil {
-			t.Errorf("%s: %d packs, %v, %g left of %g", l.Item, l.Packs, l.Amount, l.Left, l.Offer.Holds)
+		paid, holds, largest := int64(0), 0.0, 0.0
+		for _, y := range l.Buys {
+			if y.Amount.Minor != y.Packs*y.Price.Minor || y.Packs < 1 {
+				t.Errorf("%s: %d packs at %v, %v", l.Item, y.Packs, y.Price, y.Amount)
+			}
+			paid, holds, largest = paid+y.Amount.Minor, holds+float64(y.Packs)*y.Offer.Holds, max(largest, y.Offer.Holds)
+		}
+		if paid != l.Amount.Minor || l.Left < 0 || l.Pieces == nil && (holds < l.Total()-1e-6 || math.Abs(l.Left-(holds-l.Total())) > 1e-5*holds) {
+			t.Errorf("%s: %v for %v, %g of %g, %g left", l.Item, paid, l.Amount, l.Total(), holds, l.Left)
+		}
+		if l.Worth.Minor < 0 || l.Worth.Minor > l.Amount.Minor {
+			t.Errorf("%s: %v left over of %v", l.Item, l.Worth, l.Amount)
 		}
 		total, drums, pipes = total+l.Amount.Minor, drums+l.Drums.Minor, pipes+l.Pipes.Minor
 	}
@@ -176,11 +186,12 @@ func checkSums(t *testing.T, b Bill) {
 }
 
 // checkChoices looks through every offer for a cheaper one, in plain floating
-// point, pieces laid down one by one.
+// point, pieces laid down one by one; and for each item, no mixture of packs can
+// cost less than the quantity at the best price a unit.
 func checkChoices(t *testing.T, b Bill, list *PriceList) {
 	t.Helper()
 	for _, l := range b.Lines {
-		best := math.Inf(1)
+		best, unit := math.Inf(1), math.Inf(1)
 		for _, o := range list.Offers {
 			if o.Item != l.Item {
 				continue
@@ -190,18 +201,42 @@ func checkChoices(t *testing.T, b Bill, list *PriceList) {
 				packs = layDown(l.Pieces, o.Holds)
 			}
 			best = min(best, packs*float64(o.Price.Minor))
+			unit = min(unit, float64(o.Price.Minor)/o.Holds)
 		}
-		if l.Offer == nil && !math.IsInf(best, 1) || l.Offer != nil && float64(l.Amount.Minor) != best {
+		if l.Amount == nil && !math.IsInf(best, 1) || l.Amount != nil && (float64(l.Amount.Minor) > best || len(l.Pieces) == 0 && float64(l.Amount.Minor) < l.Total()*unit*(1-1e-9)) {
 			t.Errorf("%s: %v, the cheapest is %v", l.Item, l.Amount, best)
 		}
 	}
+}
+
+// layDown saws pieces one by one, longest first, in plain floating point: the
+// sticks begun, or +Inf when one is too short. No plan needs more.
+func layDown(pieces []Piece, stick float64) float64 {
+	n, left := 0.0, -1.0
+	kerf := math.Inf(1)
+	for _, p := range pieces {
+		kerf = min(kerf, float64(p.Kerf))
+	}
+	for _, p := range pieces {
+		for range p.Count {
+			takes := float64(p.Length + p.Kerf)
+			if left < takes-1e-7 {
+				n, left = n+1, stick+kerf
+			}
+			if left < takes-1e-7 {
+				return math.Inf(1)
+			}
+			left -= takes
+		}
+	}
+	return n
 }
 
 // A bill for other programs: minor units and currency, null where there is no
 // price.
 func TestBillJSON(t *testing.T) {
 	needs := []Need{{Item: "drum", Category: Drums, Kind: Each, Drum: 2}, {Item: "marker", Category: Tools, Kind: Each, Drum: 1}}
-	b, err := Price(needs, list(t, "drum,,1,each,18.50,Quay,2031-02-03\n"), "USD", 2, 0)
+	b, err := price(needs, list(t, "drum,,1,each,18.50,Quay,2031-02-03\n"), "USD", 2, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -210,14 +245,14 @@ func TestBillJSON(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{
-		`"total":{"minor":3700,"currency":"USD"}`, `"missing_prices":["marker"]`, `"offer":null,"choice":"","packs":0,"amount":null`,
+		`"total":{"minor":3700,"currency":"USD"}`, `"missing_prices":["marker"]`, `"buys":[],"from_the_rack":0,"choice":"","amount":null`,
 		`"price":{"minor":1850,"currency":"USD"}`, `"pack":"each","holds":1,"unit":"each"`, `"row":2`,
 	} {
 		if !strings.Contains(string(text), want) {
 			t.Errorf("%s is not in %s", want, text)
 		}
 	}
-	empty, err := Price(nil, list(t, ""), "USD", 0, 0)
+	empty, err := price(nil, list(t, ""), "USD", 0, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -229,14 +264,14 @@ func TestBillJSON(t *testing.T) {
 // The work grows with the kinds of drum, not with the silos.
 func BenchmarkBill(b *testing.B) {
 	silos := solved(b)
-	prices, err := ReadPrices("p.csv", strings.NewReader(head+"drum,,1,each,18,,\nsealant,,10.1,fl oz,9.4,,\n"), "USD")
+	prices, err := ReadPrices("p.csv", strings.NewReader(head+"drum,,1,each,18,,\nsealant,,10.1,fl oz,9.4,,\n"), Listing{Currency: "USD"})
 	if err != nil {
 		b.Fatal(err)
 	}
 	for _, n := range []int{20, 10000} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			for b.Loop() {
-				if _, err := Price(Takeoff(Batches(silos, n, n/2), DefaultRates(), measure.UnitInch), prices, "USD", n, n/2); err != nil {
+				if _, err := price(Takeoff(Batches(silos, n, n/2), DefaultRates(), measure.UnitInch), prices, "USD", n, n/2); err != nil {
 					b.Fatal(err)
 				}
 			}

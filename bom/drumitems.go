@@ -59,7 +59,7 @@ func (t *takeoff) supply(i geometry.InletSpec, n int) {
 	t.each("hose-adapter-"+slug(fits(i.Pipe)), "adapter from "+fits(i.Pipe)+" pipe to hose", Fittings, 1, n, forDrum, "on the inlet stub")
 	hose := ware{"hose-" + slug(size), "supply hose for the " + size + " adapter", Hose, Length}
 	t.use(hose, float64(n)*t.rates.HosePerInlet.MM(), 0, "%d × %s", n, t.rates.HosePerInlet.Both(t.units))
-	t.pieces(hose, Piece{Length: t.rates.HosePerInlet, Count: n})
+	t.pieces(hose, Piece{Length: t.rates.HosePerInlet, Count: n, Name: "supply hose"})
 	t.each("hose-clamp-"+slug(size), "clamp for the "+size+" supply hose", Hose, t.rates.HoseClamps, n, forDrum, "on the hose")
 }
 
@@ -68,8 +68,9 @@ func (t *takeoff) meshAndRing(b Batch) {
 	s, n := b.Silo, float64(b.Drum)
 	spec := s.Spec
 	side := s.Disc.Across
-	t.use(ware{"mesh-" + openingSlug(spec.Mesh.Opening), "mesh, " + opening(spec.Mesh.Opening) + " opening", MeshScreen, Area},
-		n*side.Times(side).MM2(), 0, "%d discs %s across, each taken as a square", b.Drum, side.Both(t.units))
+	mesh := ware{"mesh-" + openingSlug(spec.Mesh.Opening), "mesh, " + opening(spec.Mesh.Opening) + " opening", MeshScreen, Area}
+	t.use(mesh, n*side.Times(side).MM2(), 0, "%d discs %s across, each counted as a square", b.Drum, side.Both(t.units))
+	t.flats(mesh, Flat{"mesh disc", Disc, side, b.Drum})
 	q := spec.Screws
 	t.use(ware{"screw-" + slug(q.Size) + "-" + slug(q.Length.In(t.units)), "pan-head screw, stainless, " + screwName(q.Size) + " × " + q.Length.Both(t.units), Fasteners, Each},
 		n*float64(s.Ring.Screws), 0, "%d × %d in the ring", s.Ring.Screws, b.Drum)

@@ -56,7 +56,7 @@ func TestBillCSV(t *testing.T) {
 			fmt.Fprintf(&text, "%s,,3,%s,%d.%02d,=HYPERLINK(1),2031-02-03\n", n.Item, map[Kind]string{Each: "each", Length: "m", Area: "m2", Volume: "L"}[n.Kind], i, i)
 		}
 	}
-	b, err := Price(needs, list(t, text.String()), "USD", 20, 12)
+	b, err := price(needs, list(t, text.String()), "USD", 20, 12)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -73,7 +73,7 @@ const head = "item,description,pack,unit,price,supplier,quoted\n"
 
 func list(t testing.TB, rows string) *PriceList {
 	t.Helper()
-	l, err := ReadPrices("prices.csv", strings.NewReader(head+rows), "USD")
+	l, err := ReadPrices("prices.csv", strings.NewReader(head+rows), Listing{Currency: "USD"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -87,4 +87,9 @@ func usd(t testing.TB, s string) money.Money {
 		t.Fatal(err)
 	}
 	return m
+}
+
+// price buys with nothing on the rack and no terms but the currency.
+func price(needs []Need, list *PriceList, c money.Currency, drums, pipes int) (Bill, error) {
+	return Buy(needs, list, nil, Terms{Currency: c}, drums, pipes)
 }

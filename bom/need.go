@@ -43,6 +43,7 @@ type Need struct {
 	EachDrum    float64 `json:"each_drum_silo_need"` // Drum over the drum silos built, 0 for none
 	EachPipe    float64 `json:"each_pipe_silo_need"` // Pipe over the pipe silos built
 	Pieces      []Piece `json:"pieces,omitempty"`    // what is sawn off, longest first; none when it need not be in one piece
+	Flats       []Flat  `json:"flats,omitempty"`     // what is cut out of a roll or sheet
 	Why         string  `json:"why"`                 // how the number came about
 }
 

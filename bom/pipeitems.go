@@ -21,8 +21,9 @@ func (t *takeoff) pipeSilos(b Batch) {
 	t.each("adapter-"+slug(large)+"x"+slug(small), "reducing adapter "+large+" × "+small, Fittings, 1, n, forPipe, "on the short pipe")
 	t.cement(1, n, forPipe, "in the reducing adapter")
 	side := s.Pipe.ScreenSquare
-	t.use(ware{"screen-" + openingSlug(s.Spec.Pipe.Screen), "screen, " + opening(s.Spec.Pipe.Screen) + " opening", MeshScreen, Area},
-		0, float64(n)*side.Times(side).MM2(), "%d squares of %s", n, side.Both(t.units))
+	screen := ware{"screen-" + openingSlug(s.Spec.Pipe.Screen), "screen, " + opening(s.Spec.Pipe.Screen) + " opening", MeshScreen, Area}
+	t.use(screen, 0, float64(n)*side.Times(side).MM2(), "%d squares of %s", n, side.Both(t.units))
+	t.flats(screen, Flat{"screen square", Square, side, n})
 	ml := s.Pipe.Resin.Volume.ML()
 	t.use(ware{"resin", "resin for the screen's bead", Fasteners, Volume}, 0, float64(n)*ml, "%d × %s mL: bead %s, %s long",
 		n, trim(ml, 1), s.Spec.Pipe.Bead.Both(t.units), s.Pipe.Resin.Run.Both(t.units))

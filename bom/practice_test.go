@@ -78,15 +78,15 @@ func TestPacks(t *testing.T) {
 		if c.item == "pipe-sdr35-8" {
 			b.Drum, b.Pipe = 0, c.drums
 		}
-		bill, err := Price(Takeoff([]Batch{b}, DefaultRates(), measure.UnitInch),
+		bill, err := price(Takeoff([]Batch{b}, DefaultRates(), measure.UnitInch),
 			list(t, fmt.Sprintf("%s,,%s,1.00,,\n", c.item, c.pack)), "USD", b.Drum, b.Pipe)
 		if err != nil {
 			t.Errorf("%s: %v", c.reason, err)
 			continue
 		}
 		l := lineNamed(t, bill, c.item)
-		if l.Packs != c.packs || l.Left < c.left-1e-6 {
-			t.Errorf("%s: %d packs with %.3f left, want %d and %.3f; %s", c.reason, l.Packs, l.Left, c.packs, c.left, l.Why)
+		if l.Packs() != c.packs || l.Left < c.left-1e-6 {
+			t.Errorf("%s: %d packs with %.3f left, want %d and %.3f; %s", c.reason, l.Packs(), l.Left, c.packs, c.left, l.Why)
 		}
 	}
 }
@@ -101,7 +101,7 @@ func TestBillByHand(t *testing.T) {
 		{Item: "hole-saw-2-in", Category: Tools, Kind: Each, Drum: 20. / 28, Pipe: 8. / 28},
 	}
 	prices := list(t, "drum,,1,each,18.00,,\npipe-sch40-2,,10,ft,21.45,,\nPIPE-SCH40-1-1/2,,10,ft,16.20,,\nacetone,,946,mL,12.75,,\nhole-saw-2-in,,1,each,19.85,,\nmarker,,2,each,4.30,,\n")
-	b, err := Price(needs, prices, "USD", 20, 8)
+	b, err := price(needs, prices, "USD", 20, 8)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -114,7 +114,7 @@ func TestBillByHand(t *testing.T) {
 		{"each drum silo", b.PerDrum.Plain(), "21.85"}, {"each pipe silo", b.PerPipe.Plain(), "1.84"},
 		{"pipe", b.Categories[1].Text(), "59.10"},
 		{"pipe's share of acetone", b.Lines[3].Pipes.Plain(), "3.64"},
-		{"in words", b.TotalText(), "USD 451.70"},
+		{"in words", b.Incomplete(b.Total), "USD 451.70"},
 	} {
 		if c.got != c.want {
 			t.Errorf("%s: %s, want %s", c.what, c.got, c.want)
@@ -123,7 +123,7 @@ func TestBillByHand(t *testing.T) {
 	if !b.Complete() || len(b.Categories) != 4 {
 		t.Errorf("%v, %v", b.Missing, b.Categories)
 	}
-	if l := b.Lines[1]; l.Packs != 2 || l.Left != 2*3048-4000 {
+	if l := b.Lines[1]; l.Packs() != 2 || l.Left != 2*3048-4000 {
 		t.Errorf("sticks: %+v", l)
 	}
 }
@@ -135,28 +135,28 @@ func TestMissingPrices(t *testing.T) {
 		{Item: "coupling-2", Category: Fittings, Kind: Each, Drum: 4},
 		{Item: "stopper-11", Category: Fittings, Kind: Each, Drum: 2},
 	}
-	b, err := Price(needs, list(t, "stopper-11,,1,each,5,,\ndrum,,1,each,,,\n"), "USD", 2, 0)
+	b, err := price(needs, list(t, "stopper-11,,1,each,5,,\ndrum,,1,each,,,\n"), "USD", 2, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if b.Complete() || strings.Join(b.Missing, " ") != "drum coupling-2" {
 		t.Errorf("without a price: %v", b.Missing)
 	}
-	if b.TotalText() != "incomplete: 2 items without a price, the others USD 10.00" {
-		t.Errorf("total: %s", b.TotalText())
+	if b.Incomplete(b.Total) != "incomplete: 2 items without a price, the others USD 10.00" {
+		t.Errorf("total: %s", b.Incomplete(b.Total))
 	}
 	if b.Categories[0].Text() != "no price" || b.Categories[1].Text() != "incomplete: 10.00" {
 		t.Errorf("categories: %v", b.Categories)
 	}
-	if l := b.Lines[0]; l.Offer != nil || l.Amount != nil || l.Drums != nil {
+	if l := b.Lines[0]; len(l.Buys) != 0 || l.Amount != nil || l.Drums != nil {
 		t.Errorf("no price, yet %+v", l)
 	}
-	free, err := Price(needs[:1], list(t, "drum,,1,each,0,,\n"), "USD", 2, 0)
-	if err != nil || !free.Complete() || free.TotalText() != "USD 0.00" {
-		t.Errorf("a drum got for nothing has a price of nothing: %v, %v", free.TotalText(), err)
+	free, err := price(needs[:1], list(t, "drum,,1,each,0,,\n"), "USD", 2, 0)
+	if err != nil || !free.Complete() || free.Incomplete(free.Total) != "USD 0.00" {
+		t.Errorf("a drum got for nothing has a price of nothing: %v, %v", free.Incomplete(free.Total), err)
 	}
-	one, err := Price(needs[:1], list(t, ""), "USD", 2, 0)
-	if err != nil || one.TotalText() != "incomplete: 1 item without a price, the others USD 0.00" {
-		t.Errorf("%v, %v", one.TotalText(), err)
+	one, err := price(needs[:1], list(t, ""), "USD", 2, 0)
+	if err != nil || one.Incomplete(one.Total) != "incomplete: 1 item without a price, the others USD 0.00" {
+		t.Errorf("%v, %v", one.Incomplete(one.Total), err)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math/big"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -14,7 +15,7 @@ import (
 )
 
 // PriceList is the offers of a file, in its order. An item may stand in
-// several rows; Price takes the cheapest.
+// several rows; Buy takes what costs least.
 type PriceList struct {
 	Name     string // of the file, for messages
 	Currency money.Currency
@@ -24,22 +25,75 @@ type PriceList struct {
 // maxPrices bounds a price list's size.
 const maxPrices = 4 << 20
 
-// ReadPrices reads a price list from CSV (RFC 4180) in UTF-8, all prices in
-// currency c: a row of headings with item, pack, unit and price, and where
-// given description, supplier and quoted, in any order and in either case;
+// Listing says how a price list is written.
+type Listing struct {
+	Currency money.Currency // of every price that names none
+	Comma    bool           // numbers have a decimal comma
+	Exchange []Exchange     // other currencies the list may hold
+}
+
+// Exchange is what one unit of a currency costs in the job's own.
+type Exchange struct {
+	Currency money.Currency
+	Rate     *big.Rat
+}
+
+// rate finds a currency's rate, nil when none is given.
+func (l Listing) rate(c money.Currency) *big.Rat {
+	for _, e := range l.Exchange {
+		if e.Currency == c {
+			return e.Rate
+		}
+	}
+	return nil
+}
+
+// point writes a number with a decimal point.
+func (l Listing) point(number string) string {
+	if !l.Comma {
+		return number
+	}
+	return strings.Replace(number, ",", ".", 1)
+}
+
+// wrongPoint names the column of a row whose number has a decimal point in a
+// list that has decimal commas.
+func (l Listing) wrongPoint(r row) error {
+	for _, name := range []string{"pack", "width", "price"} {
+		if f := r.field(name); l.Comma && strings.Contains(f, ".") {
+			return fmt.Errorf("%s: %.40q has a decimal point in a list with decimal commas; hint: write %.40q, or take decimal out of [prices] in the job file",
+				name, f, strings.Replace(f, ".", ",", 1))
+		}
+	}
+	return nil
+}
+
+func (l Listing) pointHint() string {
+	if l.Comma {
+		return "a list with a decimal comma is separated by semicolons"
+	}
+	return "write a decimal point, not a comma, or say decimal = \"comma\" under [prices] in the job file"
+}
+
+// ReadPrices reads a price list from CSV (RFC 4180) in UTF-8: a row of headings
+// with item, pack, unit and price, and where given description, width, form,
+// from, currency, supplier and quoted, in any order and in either case;
 // separated by commas or semicolons; with or without a byte-order mark. pack
-// is how many units one pack holds, price what one pack costs, with a decimal
-// point. A row that begins with # is a note, and a row without a price is an
-// item nobody has priced yet. Errors name file, line and column.
-func ReadPrices(name string, r io.Reader, c money.Currency) (*PriceList, error) {
-	if !c.Known() {
+// is how many units one pack holds, price what one pack costs. width makes it a
+// roll or sheet; form "by length" means that any number of packs comes in one
+// piece; from is the number of packs from which the price holds (rows that
+// differ in from and price alone are one pack's tiers). A row that begins with
+// # is a note, and a row without a price is an item nobody has priced yet.
+// Errors name file, line and column.
+func ReadPrices(name string, r io.Reader, how Listing) (*PriceList, error) {
+	if c := how.Currency; !c.Known() {
 		return nil, fmt.Errorf("%s: prices cannot be read in currency %.20q; hint: a code of ISO 4217 in the job file, as in USD, EUR or JPY", name, string(c))
 	}
 	in, err := openCSV(name, r)
 	if err != nil {
 		return nil, err
 	}
-	out := &PriceList{Name: name, Currency: c, Offers: []Offer{}}
+	out := &PriceList{Name: name, Currency: how.Currency, Offers: []Offer{}}
 	var at map[string]int
 	for {
 		rec, err := in.Read()
@@ -62,7 +116,7 @@ func ReadPrices(name string, r io.Reader, c money.Currency) (*PriceList, error) 
 			}
 			continue
 		}
-		o, ok, err := row{rec, at}.offer(c)
+		o, ok, err := row{rec, at}.offer(how)
 		if err != nil {
 			return nil, fmt.Errorf("%s:%d: %w", name, line, err)
 		}

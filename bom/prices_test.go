@@ -34,12 +34,12 @@ func TestReadPrices(t *testing.T) {
 		"what may be left out is": "item,pack,unit,price,description,supplier,quoted\n" +
 			"pipe-sch40-2,10,ft,21.45,\"pipe, \"\"schedule 40\"\", 2 in\",Quay,2031-02-03\nDrum,1,each,18\nsealant,10.1,fl oz,9.40\n",
 	} {
-		got, err := ReadPrices("p.csv", strings.NewReader(text), "USD")
+		got, err := ReadPrices("p.csv", strings.NewReader(text), Listing{Currency: "USD"})
 		if err != nil {
 			t.Errorf("%s: %v", reason, err)
 			continue
 		}
-		if diff := cmp.Diff(want, got.Offers, cmpopts.IgnoreUnexported(Offer{}), cmpopts.IgnoreFields(Offer{}, "Row")); diff != "" {
+		if diff := cmp.Diff(want, got.Offers, cmpopts.IgnoreUnexported(Offer{}), cmpopts.IgnoreFields(Offer{}, "Row", "From")); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", reason, diff)
 		}
 	}
@@ -47,7 +47,7 @@ func TestReadPrices(t *testing.T) {
 	if rows[0].Row != 3 || rows[1].Row != 5 {
 		t.Errorf("rows %d and %d of the file, want 3 and 5", rows[0].Row, rows[1].Row)
 	}
-	if l, err := ReadPrices("p.csv", strings.NewReader("item,pack,unit,price\n"), "USD"); err != nil || len(l.Offers) != 0 {
+	if l, err := ReadPrices("p.csv", strings.NewReader("item,pack,unit,price\n"), Listing{Currency: "USD"}); err != nil || len(l.Offers) != 0 {
 		t.Errorf("headings alone: %v, %v", l, err)
 	}
 }
@@ -58,7 +58,7 @@ func TestReadPricesRefuses(t *testing.T) {
 		{"", "p.csv: has no row of headings; hint: item,description,pack"},
 		{"\n\n# nothing\n", "p.csv: has no row of headings"},
 		{"item,pack,unit\n", `p.csv:1: column "price" is missing`},
-		{"item,pack,unit,prize\n", `p.csv:1: column 4: "prize" is not known, allowed: item, description, pack, unit, price, supplier, quoted`},
+		{"item,pack,unit,prize\n", `p.csv:1: column 4: "prize" is not known, allowed: item, description, pack, unit, width, form, from, price, currency, supplier, quoted`},
 		{"item,pack,unit,price,Item\n", `p.csv:1: column 5: "item" stands twice`},
 		{"\n# x\nitem,pack,unit,cost\n", "p.csv:3: column 4"},
 		{head + "drum,,1,each,18.005,,\n", `p.csv:2: price: "18.005": not an amount of money: USD has 2 digits`},
@@ -91,7 +91,7 @@ func TestReadPricesRefuses(t *testing.T) {
 		{"i\x00t\x00e\x00m\x00", "p.csv: is not text in UTF-8"},
 		{strings.Repeat(" ", maxPrices+1), "p.csv: is larger than 4 MB"},
 	} {
-		l, err := ReadPrices("p.csv", strings.NewReader(c.text), "USD")
+		l, err := ReadPrices("p.csv", strings.NewReader(c.text), Listing{Currency: "USD"})
 		if err == nil {
 			t.Errorf("%.60q is taken", c.text)
 			continue
@@ -103,22 +103,22 @@ func TestReadPricesRefuses(t *testing.T) {
 			t.Errorf("%.60q: got %q\nwant it to say %q", c.text, err, c.want)
 		}
 	}
-	if _, err := ReadPrices("p.csv", strings.NewReader(head), "XYZ"); err == nil || !strings.Contains(err.Error(), `currency "XYZ"`) {
+	if _, err := ReadPrices("p.csv", strings.NewReader(head), Listing{Currency: "XYZ"}); err == nil || !strings.Contains(err.Error(), `currency "XYZ"`) {
 		t.Errorf("an unknown currency: %v", err)
 	}
 	broken := errors.New("the disk is gone")
-	if _, err := ReadPrices("p.csv", iotest.ErrReader(broken), "USD"); !errors.Is(err, broken) {
+	if _, err := ReadPrices("p.csv", iotest.ErrReader(broken), Listing{Currency: "USD"}); !errors.Is(err, broken) {
 		t.Errorf("a reader that fails: %v", err)
 	}
 }
 
 // A currency without cents is priced without them.
 func TestReadPricesInYen(t *testing.T) {
-	l, err := ReadPrices("p.csv", strings.NewReader(head+"drum,,1,each,2500,,\n"), "JPY")
+	l, err := ReadPrices("p.csv", strings.NewReader(head+"drum,,1,each,2500,,\n"), Listing{Currency: "JPY"})
 	if err != nil || l.Offers[0].Price != (money.Money{Minor: 2500, Currency: "JPY"}) {
 		t.Errorf("%+v, %v", l, err)
 	}
-	if _, err := ReadPrices("p.csv", strings.NewReader(head+"drum,,1,each,2500.00,,\n"), "JPY"); err == nil {
+	if _, err := ReadPrices("p.csv", strings.NewReader(head+"drum,,1,each,2500.00,,\n"), Listing{Currency: "JPY"}); err == nil {
 		t.Error("yen with two digits after the point are taken")
 	}
 }
@@ -129,7 +129,7 @@ func FuzzReadPrices(f *testing.F) {
 		f.Add([]byte(s))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		l, err := ReadPrices("p.csv", strings.NewReader(string(data)), "USD")
+		l, err := ReadPrices("p.csv", strings.NewReader(string(data)), Listing{Currency: "USD"})
 		if err != nil {
 			if strings.Contains(err.Error(), "%!") && !bytes.Contains(data, []byte("%!")) {
 				t.Errorf("message: %v", err)
@@ -143,9 +143,9 @@ func FuzzReadPrices(f *testing.F) {
 			if o.Item == "" || !(o.Holds >= smallestPack && o.Holds <= largestPack) || o.Price.Minor < 0 || o.Price.Currency != "USD" || o.Row < 2 {
 				t.Errorf("%+v", o)
 			}
-			b, err := Price([]Need{{Item: o.Item, Kind: o.Kind, Drum: 3.25}}, &PriceList{Name: "p", Currency: "USD", Offers: []Offer{o}}, "USD", 1, 0)
-			if err == nil && (len(b.Lines) != 1 || float64(b.Lines[0].Packs)*o.Holds < 3.25*(1-1e-12)) {
-				t.Errorf("%d packs of %g hold no 3.25", b.Lines[0].Packs, o.Holds)
+			b, err := price([]Need{{Item: o.Item, Kind: o.Kind, Drum: 3.25}}, &PriceList{Name: "p", Currency: "USD", Offers: []Offer{o}}, "USD", 1, 0)
+			if err == nil && (len(b.Lines) != 1 || float64(b.Lines[0].Packs())*o.Holds < 3.25*(1-1e-12)) {
+				t.Errorf("%d packs of %g hold no 3.25", b.Lines[0].Packs(), o.Holds)
 			}
 			if err != nil && !errors.Is(err, money.ErrTooLarge) {
 				t.Errorf("%+v: %v", o, err)

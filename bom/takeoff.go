@@ -29,8 +29,8 @@ func Categories() []string {
 
 // Takeoff lists what the batches use, item by item, categories in order and
 // items within one in the order they first come up. The package comment says
-// how items are named.
-func Takeoff(batches []Batch, r Rates, u measure.Unit) []Need {
+// how items are named. runs is further pipe, for manifold and mains.
+func Takeoff(batches []Batch, r Rates, u measure.Unit, runs ...Run) []Need {
 	t := &takeoff{at: map[string]int{}, units: u, rates: r}
 	for _, b := range batches {
 		if b.Drum > 0 {
@@ -42,6 +42,7 @@ func Takeoff(batches []Batch, r Rates, u measure.Unit) []Need {
 			t.pipeSilos(b)
 		}
 	}
+	t.runs(batches, runs)
 	t.bores(batches)
 	t.tools(batches)
 	drums, pipes := 0, 0
@@ -155,7 +156,7 @@ func (t *takeoff) sawn(p geometry.PipeRef, l, kerf measure.Length, n int, s side
 	drum, pipe := s.of(float64(n) * float64(l+kerf))
 	w := ware{"pipe-" + p.Series + "-" + slug(p.Size), "pipe " + p.String(), Pipe, Length}
 	t.use(w, drum, pipe, "%d × %s, %s and a kerf of %s", n, what, l.Both(t.units), kerf.Both(t.units))
-	t.pieces(w, Piece{Length: l, Kerf: kerf, Count: n})
+	t.pieces(w, Piece{Length: l, Kerf: kerf, Count: n, Name: what})
 }
 
 // pieces notes what is sawn off a ware that is used.

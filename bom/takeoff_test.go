@@ -39,7 +39,7 @@ func TestTakeoff(t *testing.T) {
 		{"hose-adapter-1-1/2", Each, 20, 0, "1 × 20"},
 		{"grommet-1-1/2", Each, 0, 8, "1 × 8 at the pipe silo outlet"},
 		{"adapter-2x1-1/2", Each, 0, 8, "1 × 8"},
-		{"mesh-1.6-mm", Area, 20 * 4 * ft2, 0, "20 discs 24 in (609.6 mm) across, each taken as a square"},
+		{"mesh-1.6-mm", Area, 20 * 4 * ft2, 0, "20 discs 24 in (609.6 mm) across, each counted as a square"},
 		{"screen-0.3-mm", Area, 0, 8 * ft2, "8 squares of 12 in"},
 		{"cement", Volume, 20 * (2 + 2 + 2) * 6, 8 * 6, "2 sockets × 20 on the inlet stub, 6 mL each"},
 		{"primer", Volume, 20 * 6 * 4, 8 * 4, "4 mL each"},
@@ -207,7 +207,7 @@ func TestByCategory(t *testing.T) {
 			t.Errorf("%s: %q is no category", n.Item, n.Category)
 		}
 	}
-	b, err := Price(needs[:1], list(t, "a,,1,each,1,,\n"), "USD", 1, 0)
+	b, err := price(needs[:1], list(t, "a,,1,each,1,,\n"), "USD", 1, 0)
 	if err != nil || len(b.Categories) != 1 || b.Categories[0].Category != "of no list" {
 		t.Errorf("a bill leaves it out: %+v, %v", b, err)
 	}

@@ -83,8 +83,9 @@ func (t *takeoff) tools(batches []Batch) {
 			once(ware{"drill-for-screw-" + slug(spec.Screws.Size), "drill bit for " + screwName(spec.Screws.Size) + " screws" + screwHole(spec.Screws.Size, t.units), Tools, Each},
 				1, forDrum, "1 for the ring's screw holes")
 			side := spec.Drum.FootOutside
-			t.use(ware{"plywood", "plywood for the lattice template", Tools, Area}, side.Times(side).MM2(), 0,
-				"1 square of %s for kind %s", side.Both(t.units), spec.Drum.Label)
+			plywood := ware{"plywood", "plywood for the lattice template", Tools, Area}
+			t.use(plywood, side.Times(side).MM2(), 0, "1 square of %s for kind %s", side.Both(t.units), spec.Drum.Label)
+			t.flats(plywood, Flat{"lattice template", Plate, side, 1})
 		}
 	}
 	t.clamps(batches)

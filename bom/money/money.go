@@ -7,6 +7,7 @@ package money
 import (
 	"errors"
 	"fmt"
+	"math"
 	"math/big"
 	"strconv"
 	"strings"
@@ -116,6 +117,28 @@ func (m Money) TimesRat(r *big.Rat) (Money, error) {
 	return within(new(big.Int).Quo(p.Num(), p.Denom()), m.Currency)
 }
 
+// In turns m into another currency at a rate: what one unit of m's currency
+// costs in the other, above 0. It rounds half away from zero to a whole minor
+// unit of the other, and fails past Limit (ErrTooLarge).
+func (m Money) In(c Currency, rate *big.Rat) (Money, error) {
+	r := new(big.Rat).Mul(rate, new(big.Rat).SetFrac(pow10(c.Digits()), pow10(m.Currency.Digits())))
+	out, err := m.TimesRat(r)
+	out.Currency = c
+	return out, err
+}
+
+func pow10(n int) *big.Int {
+	return new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(n)), nil)
+}
+
+// Size is the amount without its sign.
+func (m Money) Size() Money {
+	if m.Minor < 0 {
+		m.Minor = -m.Minor
+	}
+	return m
+}
+
 // Over divides by n, rounding half away from zero. It is zero for n = 0.
 func (m Money) Over(n int64) Money {
 	if n == 0 {
@@ -126,6 +149,12 @@ func (m Money) Over(n int64) Money {
 		return Money{0, m.Currency}
 	}
 	return q
+}
+
+// Major is the amount in whole units of its currency, for places in drawings
+// only: it is not exact.
+func (m Money) Major() float64 {
+	return float64(m.Minor) / math.Pow10(m.Currency.Digits())
 }
 
 // Plain writes the amount without its currency: "1234.50".

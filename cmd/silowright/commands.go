@@ -8,6 +8,7 @@ func commands() []command {
 		checkCommand,
 		packCommand,
 		costCommand,
+		compareCommand,
 		holeCommand,
 		tablesCommand,
 	}

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"strconv"
@@ -10,13 +9,14 @@ import (
 
 	"silowright/bom"
 	"silowright/cmd/internal/plan"
+	"silowright/cmd/internal/report"
 	"silowright/geometry/measure"
 )
 
 var costCommand = command{
 	name:    "cost",
 	args:    "[JOB]",
-	summary: "price a build: what to buy, what it comes to, what one silo costs",
+	summary: "price a build: what to buy, what one silo costs, where the money goes",
 	example: "silowright cost my-silos/job.toml --drum-silos 10 --pipe-silos 4",
 	run:     runCost,
 }
@@ -28,16 +28,20 @@ func runCost(e *env, args []string) error {
 	fs := newFlags("cost")
 	drums := fs.Int("drum-silos", 0, "drum silos to price; left out: as many as the job says")
 	pipes := fs.Int("pipe-silos", 0, "pipe silos to price; left out: as many as the job says")
-	asJSON := fs.Bool("json", false, "write the bill as JSON")
+	date := fs.String("date", "", "the day quotations are aged by, as in 2031-02-28; left out: the job's")
+	items := fs.Bool("items", false, "list every item with the packs to buy")
+	asJSON := fs.Bool("json", false, "write bill, hours and costs as JSON")
 	asCSV := fs.Bool("csv", false, "write the bill as CSV")
 	rest, err := parseFlags(fs, args, 0, 1)
 	if err != nil {
 		return err
 	}
-	if *asJSON && *asCSV {
-		return usagef("cost: --json and --csv exclude each other; hint: give one")
+	for _, pair := range [][2]string{{"json", "csv"}, {"json", "items"}, {"csv", "items"}} {
+		if fs.Changed(pair[0]) && fs.Changed(pair[1]) {
+			return usagef("cost: --%s and --%s exclude each other; hint: give one", pair[0], pair[1])
+		}
 	}
-	var c plan.Counts
+	c := plan.Counts{Date: *date}
 	for _, f := range []struct {
 		name string
 		n    *int
@@ -51,6 +55,9 @@ func runCost(e *env, args []string) error {
 		}
 		*f.to = f.n
 	}
+	if err := c.Check(); err != nil {
+		return usagef("cost: --%v", err)
+	}
 	var p *plan.Plan
 	if len(rest) == 0 {
 		p, err = plan.DemoFor(c)
@@ -62,32 +69,40 @@ func runCost(e *env, args []string) error {
 	}
 	switch {
 	case *asCSV:
-		_, err = e.stdout.Write(p.Bill.CSV())
+		_, err = e.stdout.Write(p.Cost.Bill.CSV())
 		return err
 	case *asJSON:
-		enc := json.NewEncoder(e.stdout)
-		enc.SetIndent("", "  ")
-		enc.SetEscapeHTML(false)
-		return enc.Encode(p.Bill)
+		costs, err := report.CostsOf(p)
+		if err != nil {
+			return err
+		}
+		data, err := costs.JSON()
+		if err == nil {
+			_, err = e.stdout.Write(data)
+		}
+		return err
+	case *items:
+		return printItems(e.stdout, p)
 	}
 	return printCost(e.stdout, p)
 }
 
-// printCost writes the bill for a reader: what to buy, category by category
+// printItems writes the bill for a reader: what to buy, category by category
 // with its sum, then what it comes to.
-func printCost(w io.Writer, p *plan.Plan) error {
+func printItems(w io.Writer, p *plan.Plan) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %d drum silos, %d pipe silos; prices in %s from %s\n\n", p.Job.Name, p.Bill.DrumSilos, p.Bill.PipeSilos, p.Currency, p.Prices.Name)
-	rows := [][]string{{"buy", "needed", "packs", "of", "each", "sum", "", "why this one"}}
-	for _, c := range p.Bill.Categories {
+	bill := p.Cost.Bill
+	b.WriteString(costHead(p) + "\n\n")
+	rows := [][]string{{"buy", "needed", "packs", "of", "each", "sum", "", "from, and why"}}
+	for _, c := range bill.Categories {
 		rows = append(rows, []string{c.Category, "", "", "", "", "", c.Text()})
-		for _, l := range p.Bill.Lines {
+		for _, l := range bill.Lines {
 			if l.Category == c.Category {
-				rows = append(rows, costRow(l, p.Job.Units))
+				rows = append(rows, costRows(l, p.Job.Units)...)
 			}
 		}
 	}
-	if len(p.Bill.Lines) > 0 {
+	if len(bill.Lines) > 0 {
 		b.WriteString(columns(rows, "llrlrrrl") + "\n")
 	}
 	b.WriteString(totals(p))
@@ -95,15 +110,46 @@ func printCost(w io.Writer, p *plan.Plan) error {
 	return err
 }
 
-func costRow(l bom.Line, u measure.Unit) []string {
+// costHead is the line that says what is priced.
+func costHead(p *plan.Plan) string {
+	return fmt.Sprintf("%s: %d drum silos, %d pipe silos; prices in %s from %s", p.Job.Name, p.Cost.Bill.DrumSilos, p.Cost.Bill.PipeSilos, p.Currency, p.Prices.Name)
+}
+
+func costRows(l bom.Line, u measure.Unit) [][]string {
 	row := []string{"  " + l.Item, l.Text(l.Total(), u), "", "", "", "no price", "", l.Choice}
-	if o := l.Offer; o != nil {
-		row = []string{row[0], row[1], strconv.FormatInt(l.Packs, 10), o.Pack, o.Price.Plain(), l.Amount.Plain(), "", ""}
-		if l.Choice != "" {
-			row[7] = strings.TrimSpace(o.Supplier + " " + l.Choice)
+	if l.Rack > 0 {
+		row[7] = strings.Trim(l.Text(l.Rack, u)+" off the rack; "+l.Choice, "; ")
+	}
+	if l.Amount == nil {
+		return [][]string{row}
+	}
+	row[5] = l.Amount.Plain()
+	from := []string{l.Supplier, row[7]}
+	if l.Cutting != nil {
+		from = append(from, l.Cutting.Says())
+	}
+	row[7] = joined(from)
+	var out [][]string
+	for _, b := range l.Buys {
+		copy(row[2:], []string{strconv.FormatInt(b.Packs, 10), b.Offer.Pack, b.Price.Plain(), b.Amount.Plain()})
+		out = append(out, row)
+		row = []string{"", "", "", "", "", "", "", l.Supplier}
+	}
+	if len(out) == 0 {
+		out = append(out, row)
+	}
+	return out
+}
+
+// joined puts what is said of a thing in one line.
+func joined(parts []string) string {
+	var out []string
+	for _, p := range parts {
+		if p != "" {
+			out = append(out, p)
 		}
 	}
-	return row
+	return strings.Join(out, "; ")
 }
 
 // columns writes rows in columns two blanks apart, each to the side that its
@@ -138,31 +184,6 @@ func columns(rows [][]string, sides string) string {
 			line.WriteString(cell + pad + "  ")
 		}
 		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
-	}
-	return b.String()
-}
-
-// totals are the lines that say what the build costs.
-func totals(p *plan.Plan) string {
-	var b strings.Builder
-	note := ""
-	if p.Invented {
-		note = " (invented demo prices)"
-	}
-	bill := p.Bill
-	fmt.Fprintf(&b, "total     %s%s\n", bill.TotalText(), note)
-	part := ""
-	if !bill.Complete() {
-		fmt.Fprintf(&b, "  INCOMPLETE: no price for %s\n", strings.Join(bill.Missing, ", "))
-		part = ", incomplete"
-	}
-	if len(bill.Missing) < len(bill.Lines) {
-		if bill.DrumSilos > 0 {
-			fmt.Fprintf(&b, "each      drum silo %s%s\n", bill.PerDrum, part)
-		}
-		if bill.PipeSilos > 0 {
-			fmt.Fprintf(&b, "each      pipe silo %s%s\n", bill.PerPipe, part)
-		}
 	}
 	return b.String()
 }

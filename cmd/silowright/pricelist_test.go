@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"silowright/bom"
-	"silowright/bom/money"
 	"silowright/cmd/internal/job"
 	"silowright/geometry"
 	"silowright/geometry/measure"
@@ -24,17 +23,16 @@ func TestBlankPrices(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		c := money.Currency(f.Currency)
-		list, err := bom.ReadPrices("prices.csv", bytes.NewReader(text), c)
+		list, err := bom.ReadPrices("prices.csv", bytes.NewReader(text), f.Listing)
 		if err != nil {
 			t.Fatal(err)
 		}
 		if len(list.Offers) != 0 {
 			t.Errorf("%s: an item nobody priced has a price: %+v", u, list.Offers[0])
 		}
-		filled := strings.ReplaceAll(strings.ReplaceAll(string(text), "\n# ", "\n"), ",,,\n", ",2.50,,\n")
-		filled = strings.NewReplacer("Take the", "# Take the", "Other sizes", "# Other sizes").Replace(filled)
-		list, err = bom.ReadPrices("prices.csv", strings.NewReader(filled), c)
+		filled := strings.ReplaceAll(strings.ReplaceAll(string(text), "\n# ", "\n"), ",,,,\n", ",,2.50,,\n")
+		filled = strings.NewReplacer("Take the", "# Take the", "Other sizes", "# Other sizes", "\"Mesh, screen", "\"# Mesh, screen", "Mesh, screen and", "# Mesh, screen and").Replace(filled)
+		list, err = bom.ReadPrices("prices.csv", strings.NewReader(filled), f.Listing)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -43,7 +41,7 @@ func TestBlankPrices(t *testing.T) {
 			t.Fatal(err)
 		}
 		needs := bom.Takeoff(bom.Batches(silos, 1, 1), bom.DefaultRates(), u)
-		bill, err := bom.Price(needs, list, c, 1, 1)
+		bill, err := bom.Buy(needs, list, nil, f.Terms, 1, 1)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -35,7 +35,7 @@ func setBill(f *flow, p *Pack) {
 		if sum == "" {
 			price, sum = "–", "no price"
 		}
-		t.add(cell{mark: tickBox, paras: []string{""}}, say(r.Item, r.From), say(r.Need), say(r.Pack), say(r.Packs), say(price), say(sum))
+		t.add(p.tick(r.Item), say(r.Item, r.From, p.onHand(r.Item)), say(r.Need, r.Have), say(r.Pack), say(r.Packs), say(price), say(sum))
 	}
 	f.table(t)
 	f.totals(b)
@@ -43,7 +43,11 @@ func setBill(f *flow, p *Pack) {
 	if b.PriceFile != "" {
 		from = "Prices read from " + b.PriceFile + "."
 	}
-	f.para(from + " Currency " + strings.TrimSpace(b.Currency+".") + " Sums are exact; nothing is added for tax, freight or work.")
+	added := " Sums are exact; nothing is added for tax, freight or work."
+	if p.Cost != nil {
+		added = " Sums are exact; shipping, tax and work are added on the page What it costs."
+	}
+	f.para(from + " Currency " + strings.TrimSpace(b.Currency+".") + added)
 }
 
 // bare is an amount without the currency that heads its column.
@@ -60,9 +64,9 @@ func (f *flow) totals(b Bill) {
 	for _, c := range b.Categories {
 		t.add(say(c.Name), say(c.Sum))
 	}
-	total := "Total"
+	total := "All goods"
 	if len(b.Missing) > 0 {
-		total = "Total, incomplete: without " + count(len(b.Missing), "item", "items")
+		total = "All goods, incomplete: without " + count(len(b.Missing), "item", "items")
 	}
 	t.add(strong(total), strong(b.Total))
 	for _, c := range b.PerSilo {

@@ -175,7 +175,7 @@ func TestTravellerHasARowForEachSilo(t *testing.T) {
 func TestBillSaysWhatItIs(t *testing.T) {
 	p := small1(t)
 	all := wordsOf(section(t, p, "buy")...)
-	for _, w := range []string{"invented for this example", "2 items have no price", "mesh disc; acetone", "no price", "1,234.50", "Total, incomplete"} {
+	for _, w := range []string{"invented for this example", "2 items have no price", "mesh disc; acetone", "no price", "1,234.50", "All goods, incomplete"} {
 		if !strings.Contains(all, w) {
 			t.Errorf("the bill lacks %q", w)
 		}

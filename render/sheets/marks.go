@@ -12,11 +12,12 @@ import (
 type mark int
 
 const (
-	noMark   mark = iota
-	tickBox       // an open square to tick by hand
-	okMark        // a ring
-	careMark      // a triangle with a stroke in it
-	stopMark      // a black octagon with a white bar
+	noMark    mark = iota
+	tickBox        // an open square to tick by hand
+	tickedBox      // the same with its tick in it
+	okMark         // a ring
+	careMark       // a triangle with a stroke in it
+	stopMark       // a black octagon with a white bar
 )
 
 // markWide is the room a sign takes before the words.
@@ -62,6 +63,9 @@ func (f *flow) sign(m mark, x, y length) {
 	case tickBox:
 		p.Strokes = append(p.Strokes, render.Stroke{Layer: render.Outline,
 			Path: shape(at(0, -0.7), at(4, -0.7), at(4, 3.3), at(0, 3.3))})
+	case tickedBox:
+		f.sign(tickBox, x, y)
+		p.Strokes = append(p.Strokes, render.Stroke{Layer: render.Outline, Path: path.Polyline(at(0.8, 1.4), at(1.7, 0.3), at(3.3, 2.6))})
 	case okMark:
 		p.Strokes = append(p.Strokes, render.Stroke{Layer: render.Thin, Path: path.Circle(at(1.9, 1.2), 1.3)})
 	case careMark:

@@ -34,6 +34,16 @@ type Pack struct {
 	Cuts      []CutRow
 	Templates []TemplateRow
 
+	Cost   *Cost // nil, or none of the kind below: the section says so
+	Bars   []Bars
+	Rolls  []Roll
+	Plates []Sheet
+	Orders []Order
+	Work   *Work
+	// Have names the tools on hand as the tool lists call them ("jigsaw",
+	// "hole saw 2 1/2 in"), sorted: they come ticked.
+	Have []string
+
 	// Figures are placed on the page "What you will build", in order, each
 	// scaled down when it is larger than the page.
 	Figures []render.Drawing
@@ -66,6 +76,7 @@ type BillRow struct {
 	Price    string // of one; "" when there is none
 	Total    string // "" when there is no price
 	From     string // supplier and date of the quotation; may be ""
+	Have     string // what is on hand and not bought; "" when nothing is
 }
 
 // Amount is a named sum of money, written out.
@@ -109,7 +120,11 @@ var parts = []struct {
 	{"build", "What you will build", setBuild},
 	{"tools", "Tools and saw sizes", setTools},
 	{"buy", "What to buy", setBill},
+	{"cost", "What it costs", setCost},
+	{"orders", "Orders to send", setOrders},
 	{"cuts", "Cut list", setCuts},
+	{"cutting", "Cutting plan", setCutting},
+	{"work", "Hours and days", setWork},
 	{"holes", "Hole schedule", setHoles},
 	{"marking", "Marking without paper", setMarking},
 	{"steps", "Build steps", setSteps},

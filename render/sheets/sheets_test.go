@@ -7,6 +7,7 @@ import (
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
+	"silowright/geometry/path"
 	"silowright/render"
 )
 
@@ -35,9 +36,9 @@ func packOf(t *testing.T, u measure.Unit, pipes int, drums ...geometry.Drum) Pac
 		Defaulted: []geometry.Default{{Key: "outlet.saw", Value: "2 1/2"}, {Key: "saw.kerf", Value: "1/16"}},
 		Bill: Bill{Currency: "USD", Invented: true, PriceFile: "prices.csv", Total: "1,234.50", Missing: []string{"mesh disc", "acetone"},
 			Categories: []Amount{{"pipework", "434.00"}, {"drums", "800.50"}}, PerSilo: []Amount{{"each drum silo", "61.70"}},
-			Rows: []BillRow{{"drums", "closed-head plastic drum", "20", "1 drum", "20", "40.03", "800.50", "a neighbour, invented"},
-				{"pipework", "coupling 2", "40", "bag of 10", "4", "108.50", "434.00", ""},
-				{"pipework", "mesh disc", "20 m²", "roll of 10 m", "2", "", "", ""}}},
+			Rows: []BillRow{{"drums", "closed-head plastic drum", "20", "1 drum", "20", "40.03", "800.50", "a neighbour, invented", ""},
+				{"pipework", "coupling 2", "40", "bag of 10", "4", "108.50", "434.00", "", ""},
+				{"pipework", "mesh disc", "20 m²", "roll of 10 m", "2", "", "", "", ""}}},
 	}
 	for _, s := range silos {
 		p.Cuts = append(p.Cuts, CutRow{Stock: "2 sch40 pipe", Piece: "outlet nipple", Drum: s.Spec.Drum.Label, Count: s.Build, Length: s.Outlet.Coupling.Nipple, Note: "square ends"},
@@ -134,16 +135,12 @@ func checkPage(t *testing.T, name string, d render.Drawing) {
 		t.Errorf("%s: only %d lines of words", name, len(d.Texts))
 	}
 	for _, x := range d.Texts {
-		w := render.TextWidth(x.Words, x.Size, x.Bold)
-		left := x.At.X
-		switch x.Anchor {
-		case render.Middle:
-			left -= w / 2
-		case render.Right:
-			left -= w
+		lo, hi := x.Corners()[0], x.Corners()[0]
+		for _, c := range x.Corners() {
+			lo, hi = path.Pt(min(lo.X, c.X), min(lo.Y, c.Y)), path.Pt(max(hi.X, c.X), max(hi.Y, c.Y))
 		}
-		if left < 10 || left+w > d.Width-8 || x.At.Y < 8 || x.At.Y+x.Size > d.Height-7 {
-			t.Errorf("%s: %q leaves the page: x %.1f to %.1f, y %.1f", name, x.Words, float64(left), float64(left+w), float64(x.At.Y))
+		if lo.X < 10 || hi.X > d.Width-8 || lo.Y < 7 || hi.Y > d.Height-7 {
+			t.Errorf("%s: %q leaves the page: x %.1f to %.1f, y %.1f", name, x.Words, float64(lo.X), float64(hi.X), float64(x.At.Y))
 		}
 		if !render.HasGlyphs(x.Words) {
 			t.Errorf("%s: %q has a letter the face lacks", name, x.Words)

@@ -17,6 +17,7 @@ type cell struct {
 	mark  mark
 	bold  bool
 	band  bool // a title right across the table, above the rows it is of
+	shade float64
 }
 
 // say makes a cell of paragraphs; empty ones after the first are left out.
@@ -27,19 +28,25 @@ func strong(paras ...string) cell { return cell{paras: paras, bold: true} }
 // table has a head that is repeated on each page and rows that are kept whole
 // where a page can hold them.
 type table struct {
-	cols []column
-	rows [][]cell
-	tall length // least height of a row, for forms filled in by hand
-	grid bool   // upright rules too, for forms
-	most int    // most lines in a field, the rest cut off with "…"; 0: all
+	cols  []column
+	rows  [][]cell
+	tall  length // least height of a row, for forms filled in by hand
+	grid  bool   // upright rules too, for forms
+	tight bool   // less air above and below the words, for a page that must hold much
+	most  int    // most lines in a field, the rest cut off with "…"; 0: all
 }
 
 func (t *table) add(cells ...cell) { t.rows = append(t.rows, cells) }
 
-const (
-	padX length = 1.6
-	padY length = 1.3
-)
+const padX length = 1.6
+
+// padY is the air above and below the words of a row.
+func (t table) padY() length {
+	if t.tight {
+		return 0.8
+	}
+	return 1.3
+}
 
 // band adds a title right across the table.
 func (t *table) band(title string) {
@@ -64,7 +71,7 @@ func (f *flow) table(t table) {
 		head[i] = strong(c.head)
 	}
 	heads := f.breakRow(heading(t), xs, head)
-	headH := rowHeight(heads, 0)
+	headH := t.rowHeight(heads, 0)
 	first := f.breakRow(t, xs, t.rows[0])
 	f.need(f.tableStart(t))
 	f.tableHead(t, xs, heads, headH)
@@ -73,18 +80,18 @@ func (f *flow) table(t table) {
 		if i > 0 {
 			cells = f.breakRow(t, xs, r)
 		}
-		whole := rowHeight(cells, t.tall)
+		whole := t.rowHeight(cells, t.tall)
 		if cells[0].cell.band && i+1 < len(t.rows) { // a title stays with the row below it
-			whole += rowHeight(f.breakRow(t, xs, t.rows[i+1]), t.tall)
+			whole += t.rowHeight(f.breakRow(t, xs, t.rows[i+1]), t.tall)
 		}
-		if i > 0 && f.y+whole > f.bottom() && (whole <= f.bottom()-topY-headH || f.y+lead(small)+2*padY > f.bottom()) {
+		if i > 0 && f.y+whole > f.bottom() && (whole <= f.bottom()-topY-headH || f.y+lead(small)+2*t.padY() > f.bottom()) {
 			f.turn()
 			f.tableHead(t, xs, heads, headH)
 		}
 		for {
-			fitting := int((f.bottom() - f.y - 2*padY) / lead(small))
+			fitting := int((f.bottom()-f.y-2*t.padY()+lead(small)-small-0.6)/lead(small) + 1e-9) // as rowHeight counts
 			part, rest := splitRow(cells, fitting)
-			f.tableRow(t, xs, part, max(min(t.tall, f.bottom()-f.y), rowHeight(part, 0)))
+			f.tableRow(t, xs, part, max(min(t.tall, f.bottom()-f.y), t.rowHeight(part, 0)))
 			if rest == nil {
 				break
 			}
@@ -107,7 +114,7 @@ func (f *flow) tableStart(t table) length {
 	for i, c := range t.cols {
 		head[i] = strong(c.head)
 	}
-	return rowHeight(f.breakRow(heading(t), xs, head), 0) + min(rowHeight(f.breakRow(t, xs, t.rows[0]), t.tall), 40)
+	return t.rowHeight(f.breakRow(heading(t), xs, head), 0) + min(t.rowHeight(f.breakRow(t, xs, t.rows[0]), t.tall), 40)
 }
 
 // headed sets a table under a heading that stays with it.
@@ -194,12 +201,12 @@ func splitRow(cells []setCell, n int) (part, rest []setCell) {
 	return part, rest
 }
 
-func rowHeight(cells []setCell, tall length) length {
+func (t table) rowHeight(cells []setCell, tall length) length {
 	n := 1
 	for _, c := range cells {
 		n = max(n, len(c.lines))
 	}
-	return max(tall, length(n)*lead(small)+2*padY-(lead(small)-small)+0.6)
+	return max(tall, length(n)*lead(small)+2*t.padY()-(lead(small)-small)+0.6)
 }
 
 func (f *flow) tableHead(t table, xs []length, heads []setCell, h length) {
@@ -214,16 +221,19 @@ func (f *flow) tableRow(t table, xs []length, cells []setCell, h length) {
 		f.shade(xs[0], f.y, xs[len(xs)-1], f.y+h, 0.05)
 	}
 	for i, c := range cells {
+		if c.cell.shade > 0 {
+			f.shade(xs[i], f.y, xs[i+1], f.y+h, c.cell.shade)
+		}
 		x, a := xs[i]+padX, render.Left
 		if c.cell.mark != noMark {
-			f.sign(c.cell.mark, x, f.y+padY+small)
+			f.sign(c.cell.mark, x, f.y+t.padY()+small)
 			x += markWide
 		}
 		if t.cols[i].right {
 			x, a = xs[i+1]-padX, render.Right
 		}
 		for n, l := range c.lines {
-			f.put(x, f.y+padY+small+length(n)*lead(small), l, small, n < c.bold, a)
+			f.put(x, f.y+t.padY()+small+length(n)*lead(small), l, small, n < c.bold, a)
 		}
 	}
 	if t.grid {
@@ -233,4 +243,21 @@ func (f *flow) tableRow(t table, xs []length, cells []setCell, h length) {
 	}
 	f.y += h
 	f.rule(xs[0], xs[len(xs)-1], f.y, render.Thin)
+}
+
+// tallOf is how tall a table comes out on one page, with the room below it.
+func (f *flow) tallOf(t table) length {
+	if len(t.rows) == 0 {
+		return 0
+	}
+	xs := f.columns(t.cols)
+	head := make([]cell, len(t.cols))
+	for i, c := range t.cols {
+		head[i] = strong(c.head)
+	}
+	sum := t.rowHeight(f.breakRow(heading(t), xs, head), 0) + 2.5
+	for _, r := range t.rows {
+		sum += t.rowHeight(f.breakRow(t, xs, r), t.tall)
+	}
+	return sum
 }

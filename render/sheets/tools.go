@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
@@ -18,9 +19,12 @@ func setTools(f *flow, p *Pack) {
 	f.heading("Tools")
 	t := table{cols: []column{{head: "Have", share: 12}, {head: "Tool", share: 92, bold: true}, {head: "For", share: 80}}}
 	for _, r := range toolRows(f, p) {
-		t.add(cell{mark: tickBox, paras: []string{""}}, say(r[0]), say(r[1]))
+		t.add(p.tick(r[0]), say(r[0], p.onHand(r[0])), say(r[1]))
 	}
 	f.table(t)
+	if rest := p.otherwiseOnHand(f); len(rest) > 0 {
+		f.para("Also on hand: " + strings.Join(rest, "; ") + ".")
+	}
 }
 
 // holesOf are all holes of one silo; the pipe silo's only when one is built.
@@ -83,7 +87,8 @@ func sawTable(f *flow, p *Pack) table {
 			}
 			v.names[0] += ", " + n
 		}
-		t.add(cell{mark: tickBox, paras: []string{""}}, say(v.saw.Both(f.units)), say(v.hole.Both(f.units)),
+		saw := sawName(f, v.saw)
+		t.add(p.tick(saw), say(v.saw.Both(f.units), p.onHand(saw)), say(v.hole.Both(f.units)),
 			say(strconv.Itoa(v.holes)), say(v.names[0]))
 	}
 	return t
@@ -92,7 +97,7 @@ func sawTable(f *flow, p *Pack) table {
 func bitTable(f *flow, p *Pack) table {
 	t := table{cols: []column{{head: "Have", share: 14}, {head: "Tool", share: 42, bold: true}, {head: "Size", share: 72}, {head: "For", share: 56}}}
 	row := func(tool, use string, of func(geometry.Silo) string) {
-		t.add(cell{mark: tickBox, paras: []string{""}}, say(tool), cell{paras: perKind(p.Silos, of)}, say(use))
+		t.add(p.tick(tool), say(tool, p.onHand(tool)), cell{paras: perKind(p.Silos, of)}, say(use))
 	}
 	u := f.units
 	row("Bit for the lattice's corner holes", "one hole in each corner of each opening: it lets the jigsaw turn",

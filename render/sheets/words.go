@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -149,10 +150,10 @@ func fit(words string, size length, room length) string {
 		return words
 	}
 	runes := []rune(words)
-	for n := len(runes) - 1; n > 0; n-- {
-		if short := strings.TrimRight(string(runes[:n]), " ") + "…"; width(short, size, false) <= room {
-			return short
-		}
+	short := func(n int) string { return strings.TrimRight(string(runes[:n]), " ") + "…" }
+	n := sort.Search(len(runes), func(n int) bool { return width(short(n), size, false) > room }) - 1
+	if n < 1 {
+		return ""
 	}
-	return ""
+	return short(n)
 }

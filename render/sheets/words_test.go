@@ -27,9 +27,21 @@ func FuzzAnyWords(f *testing.F) {
 		p := Pack{Name: label, Revision: note, DrumSilos: 3, PipeSilos: 1, Silos: []geometry.Silo{s, s},
 			Findings:  []geometry.Finding{{ID: label, Drum: note, Level: geometry.Stop, Key: label, Says: note, Basis: geometry.Basis{Kind: label, Source: note}}},
 			Defaulted: []geometry.Default{{Key: label, Value: note}},
-			Bill:      Bill{Currency: label, Total: note, Missing: []string{label}, Rows: []BillRow{{label, note, label, note, "1", label, note, label}}},
+			Bill:      Bill{Currency: label, Total: note, Missing: []string{label}, Rows: []BillRow{{label, note, label, note, "1", label, note, label, note}}},
 			Cuts:      []CutRow{{Stock: label, Piece: note, Drum: label, Count: 1, Length: 10, Note: note}},
-			Templates: []TemplateRow{{Title: label, Drum: note, Width: 10, Height: 10}}}
+			Templates: []TemplateRow{{Title: label, Drum: note, Width: 10, Height: 10}},
+			Have:      []string{label, note},
+			Orders: []Order{{Supplier: label, Rows: []OrderRow{{label, note, label, note, label, note, label}},
+				Sums: OrderSums{label, note, label, note}, Notes: []string{label, note}}},
+			Bars: []Bars{{Item: label, Says: []string{note, label}, Sticks: []Bar{{Count: 1, Length: 1000, Kerf: 3, Trim: 5, Keep: true, Offname: label, Offcut: 92,
+				Cuts: []BarCut{{note, 600}, {label, 300}}}}}},
+			Rolls:  []Roll{{Item: label, Says: []string{note}, Pattern: note, Piece: label, Width: 1000, Length: 500, Across: 450, Count: 1}},
+			Plates: []Sheet{{Item: note, Says: []string{label}, Width: 1000, Height: 500, Count: 1, Parts: []Rect{{0, 0, 400, 400, label}, {500, 0, 20, 20, note}}}},
+			Work: &Work{Operations: []WorkRow{{label, note, label, note, label, note, label}}, Lines: []Amount{{note, label}}, Stages: []string{label, note},
+				Days: []WorkDay{{Name: note, Does: []string{label, note}, Cures: []string{note, label}, Hours: label}}, Notes: []string{label}}}
+		p.Cost = &Cost{Currency: note, Suppliers: p.Orders, Bought: p.Orders[0].Sums, Total: label, Points: []CostPoint{{note, label, note, label, note, true}}, Counted: label,
+			Curve: []CurvePoint{{1, 9, note}, {2, 5, label}}, Built: 2, Shares: []Share{{label, note, 0.7}, {note, label, 0.3}}, Lines: []Amount{{label, note}},
+			Stale: []string{note}, Missing: []string{label, note}}
 		secs, err := Sections(p, Letter)
 		if err != nil {
 			t.Fatal(err)

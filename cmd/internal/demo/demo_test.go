@@ -9,7 +9,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"silowright/bom"
-	"silowright/bom/money"
 	"silowright/cmd/internal/job"
 	"silowright/geometry"
 )
@@ -35,13 +34,12 @@ func solve(t *testing.T, name string, text, prices []byte) solved {
 	for _, s := range silos {
 		out.findings = append(out.findings, s.Findings...)
 	}
-	c := money.Currency(f.Currency)
-	list, err := bom.ReadPrices(f.Prices, bytes.NewReader(prices), c)
+	list, err := bom.ReadPrices(f.Prices, bytes.NewReader(prices), f.Listing)
 	if err != nil {
 		t.Fatal(err)
 	}
-	needs := bom.Takeoff(bom.Batches(silos, f.Job.DrumSilos, f.Job.PipeSilos), bom.DefaultRates(), f.Job.Units)
-	if out.bill, err = bom.Price(needs, list, c, f.Job.DrumSilos, f.Job.PipeSilos); err != nil {
+	needs := bom.Takeoff(bom.Batches(silos, f.Job.DrumSilos, f.Job.PipeSilos), f.Rates, f.Job.Units, f.Runs...)
+	if out.bill, err = bom.Buy(needs, list, f.Held, f.Terms, f.Job.DrumSilos, f.Job.PipeSilos); err != nil {
 		t.Fatal(err)
 	}
 	return out

@@ -13,7 +13,9 @@ import (
 	"os"
 	"path/filepath"
 
+	"silowright/bom"
 	"silowright/bom/money"
+	"silowright/bom/work"
 	"silowright/geometry"
 	"silowright/geometry/measure"
 )
@@ -27,6 +29,15 @@ type File struct {
 	// relative names start at the job file's own directory.
 	Prices     string
 	PricesPath string
+
+	Listing     bom.Listing // how the price list is written
+	Terms       bom.Terms
+	Contingency bom.Share
+	Held        []bom.Held // on the rack
+	Runs        []bom.Run  // pipe for manifold and mains
+	Rates       bom.Rates
+	Work        work.Rates
+	Wage        money.Money // an hour
 }
 
 // Read reads the job file at path. Every error names path; those about its
@@ -149,10 +160,14 @@ func (r *reader) job(top table) *File {
 	required("pipe_silos", "how many pipe silos to build, as in pipe_silos = 12 (0 for none)",
 		func(v any) { j.PipeSilos, _ = r.count("pipe_silos", v, 0, maxCount) })
 	optional("currency", func(v any) { f.Currency = r.currency("currency", v) }, f.Currency)
-	if f.Prices = r.prices(top, f.Prices); top.lines["prices.file"] == 0 {
+	if f.Prices = r.prices(top, f); top.lines["prices.file"] == 0 {
 		defaulted = append(defaulted, geometry.Default{Key: "prices.file", Value: f.Prices})
 	}
-	r.unknown(top, append(append([]string{"drum", "fittings", "prices"}, topKeys...), sectionNames()...), "")
+	r.buying(top, f)
+	r.onHand(top, f)
+	r.runs(top, f)
+	r.effort(top, f)
+	r.unknown(top, append(append(append([]string{}, otherSections...), topKeys...), sectionNames()...), "")
 
 	base := r.fittings(top)
 	shared := r.sections(top)
@@ -165,6 +180,9 @@ func (r *reader) job(top table) *File {
 	return f
 }
 
+// otherSections are the sections that rules do not cover.
+var otherSections = []string{"drum", "fittings", "prices", "buying", "bench", "supplier", "choose", "exchange", "on_hand", "pipe_run", "rates", work.Section}
+
 // maxCount is the most silos, or drums of a kind, one job may hold.
 const maxCount = 100000
 
@@ -176,19 +194,25 @@ func (r *reader) currency(path string, v any) string {
 	return s
 }
 
-func (r *reader) prices(top table, fallback string) string {
+// prices reads [prices]: where the list is and how its numbers are written.
+func (r *reader) prices(top table, f *File) string {
+	f.Listing.Currency = money.Currency(f.Currency)
 	t, ok := r.table(top, "prices")
 	if !ok {
-		return fallback
+		return f.Prices
 	}
-	r.unknown(t, []string{"file"}, "prices")
+	r.unknown(t, []string{"file", "decimal"}, "prices")
+	if v, ok := t.items["decimal"]; ok {
+		w, _ := r.word(t.at("decimal"), v, []string{"point", "comma"})
+		f.Listing.Comma = w == "comma"
+	}
 	v, ok := t.items["file"]
 	if !ok {
-		return fallback
+		return f.Prices
 	}
 	name, ok := r.title(t.at("file"), v, 240)
 	if !ok {
-		return fallback
+		return f.Prices
 	}
 	return name
 }

@@ -68,6 +68,7 @@ count         = 1             # how many drums of this kind
 	fmt.Fprintf(&b, `
 [prices]
 file = "prices.csv"           # beside this file
+# decimal             = "point"       # "comma" when the list writes 12,50
 
 # Parts vary from maker to maker. What you measured, or read on the part's own
 # label, wins over the built-in tables; take the # off and write yours.
@@ -82,6 +83,7 @@ file = "prices.csv"           # beside this file
 # bottom  = "48 mm"
 # length  = "25 mm"
 `, s.Outlet.Pipe.Size, quoted(exampleCoupling.Outside), quoted(exampleCoupling.Length), quoted(exampleCoupling.Depth), quoted(exampleGrommet.Hole))
+	buyingTemplate(&b, u)
 	return []byte(b.String())
 }
 

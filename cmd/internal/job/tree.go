@@ -161,7 +161,9 @@ func (l lines) of(path string) int {
 }
 
 func child(path, name string) string {
-	name = strings.NewReplacer(".", "·", "[", "(", "]", ")").Replace(name) // a quoted key must not look like two
+	if strings.ContainsAny(name, ".[]") { // a quoted key must not look like two
+		name = unlikeTwo.Replace(name)
+	}
 	if name == "" {
 		name = `""`
 	}
@@ -170,6 +172,8 @@ func child(path, name string) string {
 	}
 	return path + "." + name
 }
+
+var unlikeTwo = strings.NewReplacer(".", "·", "[", "(", "]", ")")
 
 func entry(path string, i int) string { return fmt.Sprintf("%s[%d]", path, i) }
 

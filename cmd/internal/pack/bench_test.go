@@ -7,6 +7,7 @@ import (
 	"github.com/jung-kurt/gofpdf"
 
 	"silowright/cmd/internal/plan"
+	"silowright/cmd/internal/report"
 	"silowright/geometry/measure"
 	"silowright/geometry/path"
 	"silowright/render"
@@ -45,7 +46,11 @@ func BenchmarkFloor(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	sections, err := sheets.Sections(sheetsPack(p, tilings), sheets.Letter)
+	costs, err := report.CostsOf(p)
+	if err != nil {
+		b.Fatal(err)
+	}
+	sections, err := sheets.Sections(sheetsPack(p, costs, tilings), sheets.Letter)
 	if err != nil {
 		b.Fatal(err)
 	}

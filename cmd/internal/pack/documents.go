@@ -6,17 +6,20 @@ import (
 
 	"silowright/bom"
 	"silowright/cmd/internal/plan"
+	"silowright/cmd/internal/report"
 	"silowright/render/sheets"
 )
 
 // sheetsPack hands a plan to the document pages, amounts written out.
-func sheetsPack(p *plan.Plan, tilings []laid) sheets.Pack {
+func sheetsPack(p *plan.Plan, costs report.Costs, tilings []laid) sheets.Pack {
 	out := sheets.Pack{
 		Name: p.Job.Name, Units: p.Job.Units, Revision: "revision " + revision,
 		DrumSilos: p.Job.DrumSilos, PipeSilos: p.Job.PipeSilos,
 		Silos: p.Silos, Findings: p.Findings, Defaulted: p.Job.Defaulted,
 		Bill: billPages(p), Pictures: stepPictures(p), FirstSerial: 1,
+		Cost: costPage(p, costs), Orders: orderPages(p), Work: workPage(p, costs), Have: onHand(p),
 	}
+	out.Bars, out.Rolls, out.Plates = cuttingPages(p)
 	for _, c := range p.Cuts {
 		out.Cuts = append(out.Cuts, sheets.CutRow{Stock: c.From, Piece: c.Piece, Drum: c.Drum, Count: c.Count,
 			Length: c.Length, Width: c.Width, Note: c.Note})
@@ -37,35 +40,40 @@ func sheetsPack(p *plan.Plan, tilings []laid) sheets.Pack {
 }
 
 func billPages(p *plan.Plan) sheets.Bill {
-	b := p.Bill
-	out := sheets.Bill{Currency: string(p.Currency), Total: b.Total.String(), Missing: b.Missing,
+	b := p.Cost.Bill
+	out := sheets.Bill{Currency: string(p.Currency), Total: b.Goods.String(), Missing: b.Missing,
 		Invented: p.Invented, PriceFile: p.Prices.Name}
 	for _, l := range b.Lines {
-		out.Rows = append(out.Rows, billRow(p, l))
+		out.Rows = append(out.Rows, billRows(p, l)...)
 	}
 	for _, c := range b.Categories {
 		out.Categories = append(out.Categories, sheets.Amount{Name: c.Category, Sum: c.InCurrency()})
 	}
-	if b.DrumSilos > 0 {
-		out.PerSilo = append(out.PerSilo, sheets.Amount{Name: "each drum silo", Sum: b.PerDrum.String()})
-	}
-	if b.PipeSilos > 0 {
-		out.PerSilo = append(out.PerSilo, sheets.Amount{Name: "each pipe silo", Sum: b.PerPipe.String()})
-	}
 	return out
 }
 
-func billRow(p *plan.Plan, l bom.Line) sheets.BillRow {
+// billRows are the rows of one item, one a kind of pack.
+func billRows(p *plan.Plan, l bom.Line) []sheets.BillRow {
 	r := sheets.BillRow{Category: l.Category, Item: l.Description, Need: l.Text(l.Total(), p.Job.Units)}
-	o := l.Offer
-	if o == nil {
-		return r
+	if l.Rack > 0 {
+		r.Have = l.Text(l.Rack, p.Job.Units) + " on the rack"
 	}
-	r.Pack, r.Packs = o.Pack, strconv.FormatInt(l.Packs, 10)
-	r.Price, r.Total = o.Price.String(), l.Amount.String()
-	r.From = o.Supplier
-	if o.Quoted != "" {
-		r.From += ", quoted " + o.Quoted
+	var out []sheets.BillRow
+	for _, b := range l.Buys {
+		r.Pack, r.Packs = b.Offer.Pack, strconv.FormatInt(b.Packs, 10)
+		r.Price, r.Total = b.Price.String(), b.Amount.String()
+		r.From = b.Offer.Supplier
+		if b.Offer.Quoted != "" {
+			r.From += ", quoted " + b.Offer.Quoted
+		}
+		out = append(out, r)
+		r.Need, r.Have = "", ""
 	}
-	return r
+	if len(out) == 0 {
+		if l.Amount != nil {
+			r.Total = l.Amount.String()
+		}
+		out = append(out, r)
+	}
+	return out
 }

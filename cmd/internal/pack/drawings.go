@@ -42,7 +42,7 @@ func drawingPages(p *plan.Plan, paper sheets.Paper) []drawingPage {
 	var dues []due
 	for i, s := range p.Silos {
 		for _, v := range views.All() {
-			if !v.Pipe || p.Batches[i].Pipe > 0 {
+			if !v.Pipe || p.Cost.Batches[i].Pipe > 0 {
 				dues = append(dues, due{s, v})
 			}
 		}

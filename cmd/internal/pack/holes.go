@@ -15,7 +15,7 @@ func holesCSV(p *plan.Plan) []byte {
 		"round_mm", "round_in", "saw", "hole_mm", "arc_round_wall_mm", "pipe", "joint", "clearance_mm", "worst_finding"}}
 	both := func(l measure.Length) []string { return []string{l.Metric(), l.Inch(16)} }
 	for i, s := range p.Silos {
-		b := p.Batches[i]
+		b := p.Cost.Batches[i]
 		u, label := p.Job.Units, s.Spec.Drum.Label
 		for _, h := range s.Holes() {
 			n := b.Drum

@@ -13,6 +13,7 @@ import (
 	"silowright/cmd/internal/output"
 	"silowright/cmd/internal/plan"
 	"silowright/cmd/internal/report"
+	"silowright/cmd/internal/workbook"
 	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/render"
@@ -66,7 +67,11 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 	if err != nil {
 		return m, err
 	}
-	book, err := shopPack(p, o, tilings, &m)
+	costs, err := report.CostsOf(p)
+	if err != nil {
+		return m, err
+	}
+	book, err := shopPack(p, o, costs, tilings, &m)
 	if err != nil {
 		return m, err
 	}
@@ -83,14 +88,20 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 		return m, err
 	}
 	m.Files = append(m.Files, nested...)
-	add("bill.csv", p.Bill.CSV())
+	add("bill.csv", p.Cost.Bill.CSV())
+	m.Files = append(m.Files, orderFiles(p)...)
+	sums, err := workbook.Of(p, costs)
+	if err != nil {
+		return m, err
+	}
+	add("costs.xlsx", sums)
 	add("cuts.csv", bom.CutsCSV(p.Cuts))
 	add("holes.csv", holesCSV(p))
 	var written []geometry.Template
 	for _, t := range tilings {
 		written = append(written, t.template)
 	}
-	data, err := report.Of(p, written).JSON()
+	data, err := report.Of(p, costs, written).JSON()
 	if err != nil {
 		return m, err
 	}
@@ -117,7 +128,7 @@ func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
 			if t.Strip && !o.Strips {
 				continue
 			}
-			t.Count = templateCount(t, p.Batches[i])
+			t.Count = templateCount(t, p.Cost.Batches[i])
 			l := laid{template: t, drawing: render.FromTemplate(t)}
 			if !t.Compass {
 				var err error
@@ -133,7 +144,7 @@ func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
 
 // shopPack sets the document pages, the drawings and the template sheets into
 // one PDF.
-func shopPack(p *plan.Plan, o Options, tilings []laid, m *Made) ([]byte, error) {
+func shopPack(p *plan.Plan, o Options, costs report.Costs, tilings []laid, m *Made) ([]byte, error) {
 	only, err := o.chosen()
 	if err != nil {
 		return nil, err
@@ -147,7 +158,7 @@ func shopPack(p *plan.Plan, o Options, tilings []laid, m *Made) ([]byte, error) 
 	}
 	sections := map[string]sheets.Section{}
 	if len(docs) > 0 {
-		set, err := sheets.Sections(sheetsPack(p, tilings), o.Page, docs...)
+		set, err := sheets.Sections(sheetsPack(p, costs, tilings), o.Page, docs...)
 		if err != nil {
 			return nil, err
 		}

@@ -164,21 +164,21 @@ func TestReportFields(t *testing.T) {
 			ID    string `json:"id"`
 			Level string `json:"level"`
 		} `json:"findings"`
-		Bill struct {
+		Costs struct {
 			Total struct {
 				Minor    int64  `json:"minor"`
 				Currency string `json:"currency"`
 			} `json:"total"`
-		} `json:"bill"`
+		} `json:"costs"`
 	}
 	if err := json.Unmarshal(fileNamed(t, make1(t, p), "report.json"), &r); err != nil {
 		t.Fatal(err)
 	}
 	s := p.Silos[0]
 	got := []any{r.MadeBy, r.Kinds[0].Stations.Rim, r.Kinds[0].Holes[0].Name, r.Kinds[0].Holes[0].Saw,
-		r.Templates[0].Width, r.Templates[0].Open, len(r.Findings), r.Findings[0].Level, r.Bill.Total.Minor, r.Bill.Total.Currency}
+		r.Templates[0].Width, r.Templates[0].Open, len(r.Findings), r.Findings[0].Level, r.Costs.Total.Minor, r.Costs.Total.Currency}
 	want := []any{"silowright", s.Stations.Rim.MM(), "outlet", (2.5 * measure.Inch).MM(),
-		s.Templates[0].Width.MM(), s.Templates[0].OpenArea.MM2(), len(p.Findings), p.Findings[0].Level.String(), p.Bill.Total.Minor, "USD"}
+		s.Templates[0].Width.MM(), s.Templates[0].OpenArea.MM2(), len(p.Findings), p.Findings[0].Level.String(), p.Cost.Total.Minor, "USD"}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Errorf("report (-want +got):\n%s", d)
 	}

@@ -11,11 +11,11 @@ func TestDemoCosts(t *testing.T) {
 	totals := map[[2]int]int64{}
 	for drums := range 31 {
 		for pipes := range 21 {
-			p, err := DemoFor(Counts{&drums, &pipes})
+			p, err := DemoFor(Counts{Drum: &drums, Pipe: &pipes})
 			if err != nil {
 				t.Fatal(err)
 			}
-			b := p.Bill
+			b := p.Cost.Bill
 			if !b.Complete() || !p.Invented {
 				t.Fatalf("%d+%d: without a price: %v", drums, pipes, b.Missing)
 			}
@@ -23,8 +23,15 @@ func TestDemoCosts(t *testing.T) {
 			for _, l := range b.Lines {
 				lines += l.Amount.Minor
 			}
-			if lines != b.Total.Minor || b.Drums.Minor+b.Pipes.Minor != lines {
+			if lines != b.Goods.Minor || b.Drums.Minor+b.Pipes.Minor != b.Total.Minor || b.Total.Minor != lines+b.TopUp.Minor+b.Shipping.Minor+b.Tax.Minor {
 				t.Errorf("%d+%d: lines come to %d, drum silos %v, pipe silos %v, total %v", drums, pipes, lines, b.Drums, b.Pipes, b.Total)
+			}
+			if !b.Proven {
+				t.Errorf("%d+%d: the orders may be %v above the least", drums, pipes, b.Over)
+			}
+			c := p.Cost
+			if c.Drums.Minor+c.Pipes.Minor != c.Total.Minor || c.Total.Minor != b.Total.Minor+c.Labour.Minor+c.Contingency.Minor {
+				t.Errorf("%d+%d: %v + %v, labour %v, contingency %v, total %v", drums, pipes, c.Drums, c.Pipes, c.Labour, c.Contingency, c.Total)
 			}
 			if drums == 0 && b.Drums.Minor != 0 || pipes == 0 && b.Pipes.Minor != 0 || drums+pipes > 0 && b.Total.Minor <= 0 {
 				t.Errorf("%d+%d: drum silos %v, pipe silos %v", drums, pipes, b.Drums, b.Pipes)
@@ -46,7 +53,7 @@ func BenchmarkCost(b *testing.B) {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			pipes := n / 2
 			for b.Loop() {
-				if _, err := DemoFor(Counts{&n, &pipes}); err != nil {
+				if _, err := DemoFor(Counts{Drum: &n, Pipe: &pipes}); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -9,9 +9,12 @@ import (
 	"io/fs"
 	"os"
 	"strings"
+	"time"
 
 	"silowright/bom"
+	"silowright/bom/build"
 	"silowright/bom/money"
+	"silowright/bom/work"
 	"silowright/cmd/internal/demo"
 	"silowright/cmd/internal/job"
 	"silowright/geometry"
@@ -23,16 +26,27 @@ type Plan struct {
 	Currency money.Currency
 	Silos    []geometry.Silo
 	Findings []geometry.Finding
-	Batches  []bom.Batch
-	Rates    bom.Rates
 	Cuts     []bom.Cut
-	Bill     bom.Bill
+	Site     build.Site // what costs follow from
+	Cost     build.Cost // of the counts asked for
 	Prices   *bom.PriceList
 	Invented bool // the prices are the demo's
 }
 
-// Counts are the silos to cost in place of the job's own; nil keeps the job's.
-type Counts struct{ Drum, Pipe *int }
+// Counts are the silos to cost, and the day to age quotations by, in place of
+// the job's own; nil and "" keep the job's.
+type Counts struct {
+	Drum, Pipe *int
+	Date       string
+}
+
+// Check refuses a date that is none.
+func (c Counts) Check() error {
+	if _, err := time.Parse(time.DateOnly, c.Date); c.Date != "" && err != nil {
+		return fmt.Errorf("date: %.40q is not a date; hint: year-month-day, as in 2031-02-28", c.Date)
+	}
+	return nil
+}
 
 // Load works out the job file at path.
 func Load(path string) (*Plan, error) { return LoadFor(path, Counts{}) }
@@ -47,7 +61,7 @@ func LoadFor(path string, c Counts) (*Plan, error) {
 	if err != nil {
 		return nil, pricesError(f, err)
 	}
-	return build(f, f.PricesPath, data, c)
+	return workOut(f, f.PricesPath, data, c)
 }
 
 // Demo works out the embedded job.
@@ -59,7 +73,7 @@ func DemoFor(c Counts) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	p, err := build(f, demo.PricesName, demo.Prices, c)
+	p, err := workOut(f, demo.PricesName, demo.Prices, c)
 	if err == nil {
 		p.Invented = true
 	}
@@ -77,13 +91,16 @@ func pricesError(f *job.File, err error) error {
 	return fmt.Errorf("%s: prices.file: %q: %s; hint: silowright start DIR writes a price list to begin with", f.Name, f.Prices, why)
 }
 
-func build(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, error) {
-	p := &Plan{Job: f.Job, Currency: money.Currency(f.Currency), Rates: bom.DefaultRates()}
+func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, error) {
+	p := &Plan{Job: f.Job, Currency: money.Currency(f.Currency)}
 	if c.Drum != nil {
 		p.Job.DrumSilos = *c.Drum
 	}
 	if c.Pipe != nil {
 		p.Job.PipeSilos = *c.Pipe
+	}
+	if c.Date != "" {
+		f.Terms.Date = c.Date
 	}
 	var err error
 	if p.Silos, err = geometry.Solve(p.Job); err != nil {
@@ -92,15 +109,24 @@ func build(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, erro
 	for _, s := range p.Silos {
 		p.Findings = append(p.Findings, s.Findings...)
 	}
-	if p.Prices, err = bom.ReadPrices(pricesName, bytes.NewReader(prices), p.Currency); err != nil {
+	if p.Prices, err = bom.ReadPrices(pricesName, bytes.NewReader(prices), f.Listing); err != nil {
 		return nil, err
 	}
-	p.Batches = bom.Batches(p.Silos, p.Job.DrumSilos, p.Job.PipeSilos)
-	p.Cuts = bom.CutList(p.Batches, p.Job.Units)
-	needs := bom.Takeoff(p.Batches, p.Rates, p.Job.Units)
-	p.Bill, err = bom.Price(needs, p.Prices, p.Currency, p.Job.DrumSilos, p.Job.PipeSilos)
-	return p, err
+	p.Site = build.Site{Silos: p.Silos, Units: p.Job.Units, Prices: p.Prices, Terms: f.Terms, Held: f.Held, Runs: f.Runs,
+		Rates: f.Rates, Work: f.Work, Wage: f.Wage, Contingency: f.Contingency}
+	if p.Cost, err = p.Site.Cost(p.Job.DrumSilos, p.Job.PipeSilos); err != nil {
+		return nil, fmt.Errorf("%s: %w", f.Name, err)
+	}
+	p.Cuts = bom.CutList(p.Cost.Batches, p.Job.Units)
+	return p, nil
 }
+
+// Days lays the work out in days.
+func (p *Plan) Days() (work.DayPlan, error) { return work.Plan(p.Cost.Batches, p.Site.Work) }
+
+// TotalText is what the build costs for a reader: "incomplete: 3 items without
+// a price, the others USD 12.00" when prices are missing.
+func (p *Plan) TotalText() string { return p.Cost.Bill.Incomplete(p.Cost.Total) }
 
 // Tally says how many findings there are of each level.
 func (p *Plan) Tally() string {

@@ -6,7 +6,6 @@ import (
 	"bytes"
 	"encoding/json"
 
-	"silowright/bom"
 	"silowright/cmd/internal/plan"
 	"silowright/geometry"
 )
@@ -17,7 +16,7 @@ const MadeBy = "silowright"
 // Report is the whole file.
 type Report struct {
 	MadeBy    string             `json:"made_by"`
-	Format    int                `json:"format"` // 1
+	Format    int                `json:"format"` // 2
 	Job       string             `json:"job"`
 	Units     string             `json:"units"` // of the job; the report's own are in its names
 	DrumSilos int                `json:"drum_silos"`
@@ -27,7 +26,7 @@ type Report struct {
 	Templates []Template         `json:"templates"`
 	Findings  []geometry.Finding `json:"findings"`
 	Cuts      []Cut              `json:"cuts"`
-	Bill      bom.Bill           `json:"bill"`
+	Costs     Costs              `json:"costs"`
 }
 
 // Cut is one kind of piece to cut.
@@ -41,11 +40,12 @@ type Cut struct {
 	Note   string  `json:"note"`
 }
 
-// Of makes the report of a plan whose templates were written as files.
-func Of(p *plan.Plan, written []geometry.Template) Report {
-	r := Report{MadeBy: MadeBy, Format: 1, Job: p.Job.Name, Units: p.Job.Units.String(),
+// Of makes the report of a plan, what it costs, and the templates written as
+// files.
+func Of(p *plan.Plan, costs Costs, written []geometry.Template) Report {
+	r := Report{MadeBy: MadeBy, Format: 2, Job: p.Job.Name, Units: p.Job.Units.String(),
 		DrumSilos: p.Job.DrumSilos, PipeSilos: p.Job.PipeSilos, Defaults: p.Job.Defaulted,
-		Findings: p.Findings, Bill: p.Bill}
+		Findings: p.Findings, Costs: costs}
 	if r.Defaults == nil {
 		r.Defaults = []geometry.Default{}
 	}
@@ -62,11 +62,13 @@ func Of(p *plan.Plan, written []geometry.Template) Report {
 }
 
 // JSON writes the report, indented. It fails on a number that is not finite.
-func (r Report) JSON() ([]byte, error) {
+func (r Report) JSON() ([]byte, error) { return indented(r) }
+
+func indented(v any) ([]byte, error) {
 	var buf bytes.Buffer
 	e := json.NewEncoder(&buf)
 	e.SetIndent("", "  ")
 	e.SetEscapeHTML(false)
-	err := e.Encode(r)
+	err := e.Encode(v)
 	return buf.Bytes(), err
 }

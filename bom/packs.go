@@ -1,0 +1,142 @@
+package bom
+
+import (
+	"fmt"
+	"math/big"
+	"slices"
+
+	"silowright/bom/cover"
+	"silowright/bom/money"
+)
+
+// Purchase is one row of what is bought: so many packs of an offer.
+type Purchase struct {
+	Offer  *Offer      `json:"offer"`
+	Packs  int64       `json:"packs"`
+	Price  money.Money `json:"price"` // of one pack, at this many
+	Amount money.Money `json:"amount"`
+}
+
+// pack is what one supplier sells under one description: an offer with its
+// tiers, the price for the fewest first.
+type pack struct{ tiers []*Offer }
+
+func (p pack) first() *Offer { return p.tiers[0] }
+
+// at is the tier that so many packs are bought at; nil when that is fewer than
+// are sold.
+func (p pack) at(n int64) *Offer {
+	var out *Offer
+	for _, o := range p.tiers {
+		if n >= o.From {
+			out = o
+		}
+	}
+	return out
+}
+
+// buy is so many of the pack.
+func (p pack) buy(n int64) (Purchase, error) {
+	o := p.at(n)
+	amount, err := o.Price.Times(n)
+	if err != nil {
+		return Purchase{}, fmt.Errorf(":%d: price: %d packs of %s: %w", o.Row, n, o.Item, err)
+	}
+	return Purchase{o, n, o.Price, amount}, nil
+}
+
+// packsOf puts offers that differ in from and price alone together as tiers.
+func packsOf(offers []*Offer) []pack {
+	var out []pack
+	for _, o := range offers {
+		at := slices.IndexFunc(out, func(p pack) bool {
+			q := p.first()
+			return q.holds.Cmp(o.holds) == 0 && q.Width == o.Width && q.ByLength == o.ByLength && q.Kind == o.Kind &&
+				!slices.ContainsFunc(p.tiers, func(t *Offer) bool { return t.From == o.From })
+		})
+		if at < 0 {
+			out = append(out, pack{})
+			at = len(out) - 1
+		}
+		out[at].tiers = append(out[at].tiers, o)
+	}
+	for _, p := range out {
+		slices.SortStableFunc(p.tiers, func(a, b *Offer) int { return int(min(max(a.From-b.From, -1), 1)) })
+	}
+	return out
+}
+
+// covered buys packs that hold at least need, for the least money. Its errors
+// begin where the name of the price list ends.
+func covered(need *big.Rat, packs []pack) (option, error) {
+	var o option
+	sizes := make([]*big.Rat, len(packs))
+	for i, p := range packs {
+		sizes[i] = p.first().holds
+	}
+	whole, holds, ok := inWholes(need, sizes)
+	if !ok {
+		return o, fmt.Errorf(":%d: pack: %s: %w", packs[0].first().Row, packs[0].first().Item, money.ErrTooLarge)
+	}
+	ask := make([]cover.Pack, len(packs))
+	for i, p := range packs {
+		ask[i].Holds = holds[i]
+		for _, t := range p.tiers {
+			ask[i].Tiers = append(ask[i].Tiers, cover.Tier{From: t.From, Price: t.Price.Minor})
+		}
+	}
+	got, err := cover.Least(whole, ask)
+	if err != nil {
+		return o, fmt.Errorf(":%d: pack: %s: %w", packs[0].first().Row, packs[0].first().Item, money.ErrTooLarge)
+	}
+	bought := new(big.Rat)
+	for i, n := range got.Counts {
+		if n == 0 {
+			continue
+		}
+		b, err := packs[i].buy(n)
+		if err != nil {
+			return o, err
+		}
+		o.buys = append(o.buys, b)
+		bought.Add(bought, new(big.Rat).Mul(new(big.Rat).SetInt64(n), sizes[i]))
+	}
+	o.proven, o.bound = got.Proven, got.Bound
+	o.left, _ = bought.Sub(bought, need).Float64()
+	o.left = max(0, o.left)
+	return o, nil
+}
+
+// inWholes writes a need and pack sizes as whole numbers of one small unit:
+// exactly where that stays in range, else in millionths of the kind's unit, the
+// need rounded up and the packs down. It is false past any range.
+func inWholes(need *big.Rat, sizes []*big.Rat) (int64, []int64, bool) {
+	scale := new(big.Int).Set(need.Denom())
+	for _, s := range sizes {
+		g := new(big.Int).GCD(nil, nil, scale, s.Denom())
+		scale.Mul(scale, new(big.Int).Quo(s.Denom(), g))
+	}
+	for _, by := range []*big.Int{scale, big.NewInt(1_000_000), big.NewInt(1)} {
+		n, ok := scaled(need, by, true)
+		out := make([]int64, len(sizes))
+		for i, s := range sizes {
+			h, fits := scaled(s, by, false)
+			out[i], ok = h, ok && fits && h > 0
+		}
+		if ok {
+			return n, out, true
+		}
+	}
+	return 0, nil, false
+}
+
+// scaled is r times by as a whole number, rounded up or down; false when it is
+// out of range.
+func scaled(r *big.Rat, by *big.Int, up bool) (int64, bool) {
+	n := new(big.Int).Mul(r.Num(), by)
+	q, rest := n.QuoRem(n, r.Denom(), new(big.Int))
+	if up && rest.Sign() > 0 {
+		q.Add(q, big.NewInt(1))
+	}
+	return q.Int64(), q.IsInt64() && q.Int64() <= 1_000_000_000_000_000
+}
