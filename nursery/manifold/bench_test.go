@@ -72,6 +72,19 @@ func floor(s System) float64 {
 	return best
 }
 
+// Twenty drum silos whose own hydraulics are asked at every step.
+func BenchmarkSolveDrums(b *testing.B) {
+	s := cove(b, 20)
+	for i := range s.Laterals {
+		s.Laterals[i].Silo = drum(s.Water, 5)
+	}
+	for b.Loop() {
+		if _, err := Solve(s); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 func BenchmarkThrottle(b *testing.B) {
 	s := cove(b, 20)
 	for b.Loop() {

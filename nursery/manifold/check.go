@@ -15,7 +15,7 @@ const (
 	maxHead     = 1000.0 // m
 	minFlow     = 1e-9   // m³/s
 	maxFlow     = 100.0  // m³/s
-	maxLaterals = 1_000_000
+	maxLaterals = 20_000
 	maxK        = 1e9
 )
 
@@ -219,6 +219,14 @@ func (l Lateral) check(i int) error {
 		return badBore(key("barb.bore"), l.Barb.Bore)
 	case l.Hose.Length == 0 && l.Hose.K+l.Branch+l.Valve.K+l.Barb.K == 0:
 		return fmt.Errorf("%s: 0 mm and no loss anywhere on it; hint: give the hose's length or the valve's k", key("hose.length"))
+	}
+	if d, ok := l.Silo.(DrumSilo); ok {
+		if err := checkWater(d.Water); err != nil {
+			return fmt.Errorf("%s.%w", key("silo"), err)
+		}
+		if err := d.Silo.Check(); err != nil {
+			return fmt.Errorf("%s.%w", key("silo"), err)
+		}
 	}
 	return nil
 }

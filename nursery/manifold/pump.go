@@ -2,7 +2,6 @@ package manifold
 
 import (
 	"fmt"
-	"math"
 
 	"silowright/geometry/measure"
 )
@@ -14,7 +13,7 @@ type Curve struct {
 	s     spline
 	h0    float64 // head at no flow, m
 	c     float64 // by duty: fall per (m³/s)²; estimate: m⁴/s, Q·H
-	most  float64 // end of what was given, m³/s; 0 for none
+	most  float64 // by points: the last point's flow, m³/s
 	ratio float64 // speed against that of the curve given
 }
 
@@ -71,7 +70,7 @@ func CurveByDuty(shutOff measure.Length, duty Point) (Curve, error) {
 		return Curve{}, fmt.Errorf("pump.duty.head: %s, not under the shut-off head of %s; hint: the head at no flow is the highest",
 			duty.Head.Both(measure.UnitMM), shutOff.Both(measure.UnitMM))
 	}
-	return Curve{kind: byDuty, h0: h0, c: (h0 - h) / (q * q), most: q * math.Sqrt(h0/(h0-h)), ratio: 1}, nil
+	return Curve{kind: byDuty, h0: h0, c: (h0 - h) / (q * q), ratio: 1}, nil
 }
 
 // Estimate is a stand-in from one line on a name plate: the power times the

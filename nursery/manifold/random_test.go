@@ -188,13 +188,21 @@ func TestShutting(t *testing.T) {
 	}
 }
 
-// More head at the pump gives every silo more.
+// More head gives every silo more: a higher source, or the pump turned faster.
 func TestFlowRisesWithHead(t *testing.T) {
 	r := rand.New(rand.NewSource(7))
-	for range 250 {
+	for k := range 250 {
 		s := random(r, 1+r.Intn(20), r.Intn(2) == 0)
 		before := solved(t, s)
-		s.Suction.Source += headOf(0.01 + r.Float64())
+		if k%2 == 0 {
+			s.Suction.Source += headOf(0.01 + r.Float64())
+		} else {
+			faster, err := s.Pump.Curve.AtSpeed(1.01 + 0.3*r.Float64())
+			if err != nil {
+				t.Fatal(err)
+			}
+			s.Pump.Curve = faster
+		}
 		after := solved(t, s)
 		for k := range s.Laterals {
 			was, is := float64(before.Laterals[k].Flow), float64(after.Laterals[k].Flow)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"silowright/geometry/measure"
+	"silowright/nursery/flow"
+	"silowright/nursery/sea"
 )
 
 // SiloHead is the head that a silo asks at the end of its hose.
@@ -66,3 +68,13 @@ func (t headTable) Head(q measure.Flow) (measure.Length, float64) {
 	h, m := t.s.at(q.M3S())
 	return headOf(h), m * 1e-6
 }
+
+// DrumSilo is the head that a drum silo asks at the outer end of its inlet; the
+// lateral's Rise is then the elevation of its outlet's invert.
+type DrumSilo struct {
+	Silo  flow.Silo
+	Water sea.Water
+}
+
+// Head implements SiloHead by flow.Silo.Head.
+func (d DrumSilo) Head(q measure.Flow) (measure.Length, float64) { return d.Silo.Head(d.Water, q) }

@@ -3,6 +3,7 @@ package manifold
 import (
 	"math"
 	"math/rand"
+	"strings"
 	"testing"
 
 	"silowright/geometry/measure"
@@ -247,4 +248,47 @@ func TestYear(t *testing.T) {
 	if p.Efficiency < 0.5 || p.Efficiency > 0.65 {
 		t.Errorf("efficiency %v", p.Efficiency)
 	}
+}
+
+// Drum silos on the manifold, each with its mesh, seed and outlet: the head
+// each asks is that of its own study at the flow it gets.
+func TestDrumSilos(t *testing.T) {
+	s := cove(t, 20)
+	for i := range s.Laterals {
+		s.Laterals[i].Silo = drum(s.Water, measure.Mass(i%5))
+		s.Laterals[i].Rise = 1.5 * metre
+	}
+	r := solved(t, s)
+	checkBalance(t, s, r)
+	for i, f := range r.Laterals {
+		st, err := flow.Solve(s.Water, s.Laterals[i].Silo.(DrumSilo).Silo, f.Flow)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if f.Silo < st.Level || f.Flow <= 0 {
+			t.Errorf("silo %d: asks %v, stands at %v", i+1, f.Silo, st.Level)
+		}
+	}
+	if r.Evenness < 0.1 || r.Evenness >= 1 {
+		t.Errorf("evenness %v", r.Evenness)
+	}
+	s.Laterals[3].Silo = DrumSilo{Water: s.Water}
+	_, err := Solve(s)
+	if err == nil || !strings.HasPrefix(err.Error(), "laterals.4.silo.") {
+		t.Errorf("a silo of no size: %v", err)
+	}
+}
+
+// drum is an invented drum silo with so much seed in it.
+func drum(w sea.Water, seed measure.Mass) DrumSilo {
+	return DrumSilo{Water: w, Silo: flow.Silo{
+		Inlet:    flow.Pipe{Bore: 40.4, Length: 230, Roughness: flow.PlasticRoughness, K: 0.5},
+		BaseBore: 573, Plenum: 180,
+		FootInside: 527, FootOutside: 536.6, FootHeight: 57.2, Bore: 573, Outside: 582.5, Rim: 520,
+		LatticeOpen: 0.72, Mesh: flow.Screen{Opening: 1.6, Open: 0.45, Fouled: 0.5}, MeshTop: 5.6, BedAcross: 517,
+		Seed:   flow.Bed{Mass: seed, Size: 2, Density: 1500, Voidage: 0.5, Sphericity: 0.8},
+		Outlet: flow.Outlet{Bore: 52, Length: 70, Roughness: flow.PlasticRoughness, Entrance: 0.5}, Invert: 342,
+		Slot: flow.Slot{Length: 114.3, Height: 50.8, Corner: 25.4}, Slots: 2, Sill: 418.4,
+		SeatAcross: 573, SeatHeight: 45, Body: 11, Solid: 6e5,
+	}}
 }
