@@ -26,6 +26,12 @@ type Spot struct {
 	Drop bool // a dashed line down to the axis, and to the left one
 }
 
+// LevelLine is a named dashed line right across at one value.
+type LevelLine struct {
+	At   float64
+	Name string
+}
+
 // Curves is a chart of one quantity against another, both from 0 up unless a
 // frame says otherwise.
 type Curves struct {
@@ -34,6 +40,7 @@ type Curves struct {
 	Top           float64 // the highest value shown; lines are cut there. 0: all is shown
 	Lines         []Curve
 	Spots         []Spot
+	Levels        []LevelLine
 	Frame         *Frame // nil: laid out in Width and Height
 }
 
@@ -83,6 +90,11 @@ func (c Curves) DrawOn(d *render.Drawing) {
 			d.PathOn(l.Layer, path.Polyline(pts...))
 		}
 	}
+	for _, l := range c.Levels {
+		if l.At > y.lo && l.At < y.hi {
+			d.Line(render.Hidden, path.Pt(box.Min.X, y.at(l.At)), path.Pt(box.Max.X, y.at(l.At)))
+		}
+	}
 	var spots []Spot
 	for _, s := range c.Spots {
 		if len(c.sound([]XY{s.At})) == 1 && s.At.X <= x.hi*(1+1e-9) && s.At.Y <= y.hi+1e-9*math.Abs(y.hi) && s.At.Y >= y.lo {
@@ -103,6 +115,22 @@ func (c Curves) DrawOn(d *render.Drawing) {
 	in := path.Box{Min: path.Pt(box.Min.X+0.6, box.Min.Y+0.6), Max: path.Pt(box.Max.X-0.6, box.Max.Y-0.6)}
 	for _, s := range spots {
 		put(d, in, around(at(s.At), true, s.Says)...)
+	}
+	for _, l := range c.Levels {
+		if !(l.At > y.lo && l.At < y.hi) {
+			continue
+		}
+		var tries []render.Text
+		for _, dy := range []length{0.9, -0.9 - letters} {
+			for _, part := range []length{0.02, 0.98, 0.25, 0.5, 0.75} {
+				a := render.Left
+				if part > 0.5 {
+					a = render.Right
+				}
+				tries = append(tries, render.Text{Layer: render.Notes, At: path.Pt(in.Min.X+(in.Max.X-in.Min.X)*part, y.at(l.At)+dy), Size: letters, Anchor: a, Words: l.Name})
+			}
+		}
+		put(d, in, tries...)
 	}
 	for _, l := range lines {
 		c.name(d, in, l, at, y)

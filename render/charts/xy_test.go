@@ -62,6 +62,7 @@ func TestAnyChart(t *testing.T) {
 				l.Points = append(l.Points, XY{anyValue(r, size), anyValue(r, size)})
 			}
 			c.Lines = append(c.Lines, l)
+			c.Levels = append(c.Levels, LevelLine{anyValue(r, size), anyName(r)})
 			c.Spots = append(c.Spots, Spot{At: XY{anyValue(r, size), anyValue(r, size)}, Says: anyName(r), Drop: r.Intn(2) == 0})
 		}
 		sound(t, fmt.Sprint("curves ", i), c.Draw())

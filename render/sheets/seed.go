@@ -71,12 +71,3 @@ type SeedWeek struct {
 	Peak       bool
 	Level      geometry.Level
 }
-
-func setSeed(f *flow, p *Pack) {
-	s := p.Seed
-	if s == nil {
-		f.para("No seed was worked out for this pack.")
-		return
-	}
-	f.saying(s.Says)
-}

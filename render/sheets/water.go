@@ -141,12 +141,3 @@ type PipeRow struct {
 	Advised string // the smallest size that holds the limits; "" leaves it as it is
 	Level   geometry.Level
 }
-
-func setWater(f *flow, p *Pack) {
-	w := p.Water
-	if w == nil {
-		f.para("No flow of water was worked out for this pack.")
-		return
-	}
-	f.saying(w.Says)
-}

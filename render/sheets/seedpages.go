@@ -1,0 +1,137 @@
+package sheets
+
+import (
+	"strconv"
+
+	"silowright/geometry"
+	"silowright/geometry/measure"
+	"silowright/render/charts"
+)
+
+func setSeed(f *flow, p *Pack) {
+	s := p.Seed
+	if s == nil {
+		f.para("No seed was worked out for this pack.")
+		return
+	}
+	f.saying(s.Says)
+	f.weeksChart(s.Plan)
+	f.ladder(s.Ladder, s.NoLadder)
+	if len(s.Counts) > 0 {
+		f.headed("Count and mass", countTable(s.Counts))
+	}
+	f.weeksTable(s.Plan, s.NoPlan)
+	f.headedLines("Is there food enough?", "Food", s.Food)
+	f.saying([]Said{s.FoodSays})
+	f.bases(s.Basis)
+}
+
+// rungsOnPage is how many meshes one drawing of the ladder holds at most.
+const rungsOnPage = 24
+
+// ladder draws the meshes on a scale of size.
+func (f *flow) ladder(l *MeshLadder, none string) {
+	if l == nil || len(l.Rungs) == 0 {
+		f.heading("Which mesh for which seed?")
+		f.para(orElse(none, "No meshes were matched to seed for this pack."))
+		return
+	}
+	for i := 0; i < len(l.Rungs); i += rungsOnPage {
+		c := charts.Ranges{Width: f.wide(), Value: charts.Axis{Says: f.safe(orElse(l.Across, "size of seed")) + ", mm", Second: "in", Factor: 1 / measure.Inch.MM()}}
+		for _, r := range l.Rungs[i:min(i+rungsOnPage, len(l.Rungs))] {
+			name := upper(r.Name)
+			if r.Own != "" {
+				name += " (" + r.Own + ")"
+			}
+			c.Rows = append(c.Rows, charts.Range{Name: f.safe(name), Says: f.safe(r.Says), From: r.From.MM(), To: r.To.MM(), Dark: r.Own != ""})
+		}
+		for _, m := range l.Marks[:min(len(l.Marks), 6)] {
+			c.Marks = append(c.Marks, charts.ValueMark{At: m.Size.MM(), Name: f.safe(m.Name)})
+		}
+		d := c.Draw()
+		if i == 0 {
+			f.headingOver("Which mesh for which seed?", d.Height+2)
+		}
+		f.need(d.Height + 2)
+		f.place(d, marginL, f.y, 1)
+		f.y += d.Height + 2
+	}
+	for _, r := range l.Rungs {
+		if r.Own != "" {
+			f.para("Dark bars are meshes of this job.")
+			break
+		}
+	}
+	for _, w := range l.Says {
+		f.para(sentence(w))
+	}
+}
+
+func countTable(list []CountRow) table {
+	t := table{cols: []column{{head: "Counted or weighed", share: 52, bold: true}, {head: "Value", share: 44, right: true}, {head: "Lies between", share: 50, right: true}, {head: "", share: 38}}}
+	for _, r := range list {
+		t.add(say(upper(r.Name)), say(r.Value), say(r.Interval), say(r.Note))
+	}
+	return t
+}
+
+// weeksTall is the height of the season's chart.
+const weeksTall length = 84
+
+// weeksChart draws the season.
+func (f *flow) weeksChart(p *SeedPlan) {
+	if p == nil || len(p.Weeks) == 0 {
+		return
+	}
+	axis := flowAxis(f.units)
+	c := charts.Weeks{Width: f.wide(), Height: weeksTall, Flow: axis, Drums: max(p.DrumHave, 0), PeakSays: "peak"}
+	if p.DrumHave > 0 {
+		c.DrumsSay = "drum silos of this job: " + strconv.Itoa(p.DrumHave)
+	}
+	for _, w := range p.Weeks {
+		c.Weeks = append(c.Weeks, charts.Week{N: w.Week, Drum: w.Drum, Pipe: w.Pipe, Flow: inFlow(w.Flow, f.units), Peak: w.Peak})
+	}
+	f.headingOver("Silos and water by week", weeksTall+2)
+	f.place(c.Draw(), marginL, f.y, 1)
+	f.y += weeksTall + 2
+	for _, s := range p.Peak {
+		f.para(sentence(s))
+	}
+}
+
+// weeksTable sets a row a week; those of the peak are bold and grey.
+func (f *flow) weeksTable(p *SeedPlan, none string) {
+	if p == nil || len(p.Weeks) == 0 {
+		f.heading("Seed plan by week")
+		f.para(orElse(none, "No season of seed is described in the job: silos are not counted by week."))
+		return
+	}
+	t := table{tight: true, cols: []column{{head: "Week", share: 13, bold: true}, {head: "Size", share: 24}, {head: "Count", share: 22, right: true}, {head: "Mass", share: 22},
+		{head: "Mesh", share: 23}, {head: "Drum silos", share: 12, right: true}, {head: "Pipe silos", share: 12, right: true}, {head: "Flow", share: 22},
+		{head: "Set by", share: 18}, {head: "This week", share: 20}}}
+	for _, w := range p.Weeks {
+		row := []cell{strong(strconv.Itoa(w.Week)), say(w.Size), say(w.Count), say(w.Mass), say(w.Mesh), say(silos(w.Drum)), say(silos(w.Pipe)), say(w.FlowSays), say(w.Governs), say(w.Does)}
+		for i := range row {
+			if w.Peak {
+				row[i].bold, row[i].shade = true, 0.12
+			}
+		}
+		if w.Peak {
+			row[9] = strong("peak", w.Does)
+			row[9].shade = 0.12
+		}
+		if w.Level != geometry.OK {
+			row[9].mark = levelMark(w.Level)
+		}
+		t.add(row...)
+	}
+	f.headed("Seed plan by week", t)
+}
+
+// silos writes a count of silos, none as a dash.
+func silos(n int) string {
+	if n == 0 {
+		return "–"
+	}
+	return strconv.Itoa(n)
+}
