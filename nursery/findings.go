@@ -23,10 +23,10 @@ var (
 // washes out, for a reader who works in u. Drum is the label of its kind.
 func WaterFindings(d flow.Study, drum string, u measure.Unit) []geometry.Finding {
 	out := []geometry.Finding{sillFinding(d, u), rimFinding(d, u), seatFinding(d, u)}
-	out = append(out, seedFindings("seed", "load.seed", "the drum silo's mesh", d.Seed, d.SeedTop, u)...)
+	out = append(out, seedFindings("seed", "load.seed_kg", "the drum silo's mesh", d.Seed, d.SeedTop, u)...)
 	if p := d.Pipe; p != nil {
 		out = append(out, pipeRimFinding(*p, u))
-		out = append(out, seedFindings("pipe-seed", "pipe_silo.seed", "the pipe silo's screen", p.Seed, p.SeedTop, u)...)
+		out = append(out, seedFindings("pipe-seed", "bed.pipe_seed", "the pipe silo's screen", p.Seed, p.SeedTop, u)...)
 	}
 	for i := range out {
 		out[i].Drum = drum
@@ -81,7 +81,7 @@ func rimFinding(d flow.Study, u measure.Unit) geometry.Finding {
 // seatFinding is the body's balance on the base.
 func seatFinding(d flow.Study, u measure.Unit) geometry.Finding {
 	s := d.FouledSeat
-	f := geometry.Finding{ID: "water.seat", Key: "load.seed", Measured: (s.Shoulder + s.Drop).Quantity(), Limit: s.Weight.Quantity(), Basis: seatBasis}
+	f := geometry.Finding{ID: "water.seat", Key: "load.seed_kg", Measured: (s.Shoulder + s.Drop).Quantity(), Limit: s.Weight.Quantity(), Basis: seatBasis}
 	switch {
 	case s.Pressure == 0:
 		f.Level = geometry.Caution

@@ -13,7 +13,7 @@ import (
 const inch = measure.Inch
 
 // invented is a silo of an invented drum.
-func invented(t *testing.T, change ...func(*geometry.Spec)) *geometry.Silo {
+func invented(t testing.TB, change ...func(*geometry.Spec)) *geometry.Silo {
 	t.Helper()
 	d := geometry.Drum{Label: "blue", Count: 20, Outside: geometry.OutsideFromCircumference(72.125 * inch), Height: 34.5 * inch,
 		Wall: 0.1875 * inch, FootOutside: 21.125 * inch, FootHeight: 2.25 * inch, HeadRecess: 0.875 * inch,

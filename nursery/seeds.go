@@ -1,0 +1,73 @@
+package nursery
+
+import (
+	"silowright/geometry/measure"
+	"silowright/nursery/flow"
+	"silowright/nursery/seed"
+)
+
+// SeedStudy is the seed plan on the job's own silos.
+type SeedStudy struct {
+	Plan seed.Plan // what it left out filled in from the silos
+	Need seed.SiloNeed
+	// What there is.
+	Drums, Pipes int
+	Flow         measure.Flow
+}
+
+// seeds works the plan out. Silos of several kinds count as the smallest of
+// them, and none is given more water than it takes without spilling.
+func (f Farm) seeds(s *Study, counts []Count) (*SeedStudy, error) {
+	p := *f.Plan
+	out := &SeedStudy{Flow: s.Total}
+	var drum, pipe seed.House
+	var meshes []seed.Mesh
+	known := func(m seed.Mesh) {
+		for _, o := range meshes {
+			if o.In == m.In && o.Opening == m.Opening {
+				return
+			}
+		}
+		meshes = append(meshes, m)
+	}
+	for _, c := range counts {
+		if c.Drum == 0 {
+			continue
+		}
+		out.Drums += c.Drum
+		out.Pipes += min(c.Pipe, c.Drum)
+		if a := flow.Disc(2 * c.Silo.Ring.InnerRadius); drum.Area == 0 || a < drum.Area {
+			drum.Area = a
+		}
+		if a := flow.Disc(c.Silo.Pipe.Inside); pipe.Area == 0 || a < pipe.Area {
+			pipe.Area = a
+		}
+		known(seed.Mesh{Name: c.Silo.Spec.Drum.Label + ", mesh", In: seed.Drum, Opening: c.Silo.Spec.Mesh.Opening})
+		known(seed.Mesh{Name: c.Silo.Spec.Drum.Label + ", screen", In: seed.Pipe, Opening: c.Silo.Spec.Pipe.Screen})
+	}
+	if p.DrumHouse.Area <= 0 {
+		p.DrumHouse.Area = drum.Area
+	}
+	if p.PipeHouse.Area <= 0 {
+		p.PipeHouse.Area = pipe.Area
+	}
+	if len(p.Meshes) == 0 {
+		p.Meshes = meshes
+	}
+	for _, g := range s.Groups {
+		takes := max(g.BeforeSlots, measure.LitrePerMinute)
+		if g.Piped {
+			takes = min(takes, max(g.BeforePipeRim, measure.LitrePerMinute))
+			p.PipeHouse.Most = min(p.PipeHouse.Most, takes)
+		} else {
+			p.DrumHouse.Most = min(p.DrumHouse.Most, takes)
+		}
+	}
+	if p.PipeSilosAtHand == 0 {
+		p.PipeSilosAtHand = out.Pipes
+	}
+	out.Plan = p
+	var err error
+	out.Need, err = seed.Need(p)
+	return out, err
+}
