@@ -9,6 +9,9 @@ func commands() []command {
 		packCommand,
 		costCommand,
 		compareCommand,
+		waterCommand,
+		seedCommand,
+		countCommand,
 		holeCommand,
 		tablesCommand,
 	}
