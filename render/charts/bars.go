@@ -88,7 +88,7 @@ func (b Bars) bars(d *render.Drawing, y ruler, left, right length) {
 			}
 		}
 		taken = append(taken, [2]length{x - w, x + w})
-		d.Words(path.Pt(x, y.from-1.2-letters), letters, render.Middle, b.Bars[i].Name)
+		d.Words(path.Pt(x, y.from-2.2-letters), letters, render.Middle, b.Bars[i].Name)
 	}
 	for i, x := range b.Bars {
 		if x.Value > 0 && x.Value <= largest {

@@ -34,20 +34,26 @@ type Ranges struct {
 // rangePitch is the height of a row of ranges.
 const rangePitch length = 5.2
 
-// RowsIn is how many rows a drawing of a height holds beside its marks.
+// RowsIn is how many rows a drawing of a height holds, every mark's name on a
+// line of its own; at least one.
 func (r Ranges) RowsIn(height length) int {
-	return int((height - r.rest(r.names(max(r.Width, 120)))) / rangePitch)
+	return max(1, int((height-r.rest(len(r.Marks)))/rangePitch))
 }
 
-// rest is the height that is not rows.
-func (r Ranges) rest(names []markName) length {
-	levels := 0
-	for _, n := range names {
-		levels = max(levels, n.level+1)
+// lines is how many lines the marks' names take.
+func lines(names []markName) int {
+	n := 0
+	for _, x := range names {
+		n = max(n, x.level+1)
 	}
+	return n
+}
+
+// rest is the height that is not rows, with so many lines of names.
+func (r Ranges) rest(levels int) length {
 	out := 2*line + 2.5 + length(levels)*line
 	if r.Value.double() {
-		out += 2*line + 1
+		out += line + 1
 	}
 	return out
 }
@@ -60,7 +66,7 @@ func good(v float64) bool { return v > 1e-9 && v <= largest }
 func (r Ranges) Draw() render.Drawing {
 	w := max(r.Width, 120)
 	names := r.names(w)
-	d := render.Drawing{Title: "ranges", Width: w, Height: r.rest(names) + rangePitch*length(len(r.Rows))}
+	d := render.Drawing{Title: "ranges", Width: w, Height: r.rest(lines(names)) + rangePitch*length(len(r.Rows))}
 	s := r.scale(w)
 	foot := 2*line + 1.5
 	head := foot + rangePitch*length(len(r.Rows)) + 1
@@ -72,8 +78,8 @@ func (r Ranges) Draw() render.Drawing {
 	if r.Value.double() {
 		d.Line(render.Thin, path.Pt(s.from, head), path.Pt(s.to, head))
 		s.axis(&d, head, 1, r.Value.Factor)
-		d.Words(path.Pt(middle, head+line+1), letters, render.Middle, fit(r.Value.Second, s.to-s.from))
-		above += 2*line + 1
+		d.Words(path.Pt(s.to+2, head+tick+0.8), letters, render.Left, fit(r.Value.Second, w-s.to-2))
+		above += line + 1
 	}
 	for _, n := range names {
 		y := above + 0.8 + line*length(n.level)
@@ -138,7 +144,7 @@ func (r Ranges) scale(w length) sizes {
 	for _, m := range r.Marks {
 		take(m.At)
 	}
-	s := sizes{ruler: ruler{from: min(name*1.08+3, w*0.34), to: w - min(says+3, w*0.26) - 4}}
+	s := sizes{ruler: ruler{from: min(name*1.08+3, w*0.36), to: w - min(says+3, w*0.26) - 4}}
 	if hi == 0 {
 		lo, hi = 1, 10
 	}
@@ -173,7 +179,7 @@ func (s sizes) axis(d *render.Drawing, y, out length, factor float64) {
 		words := plain(v, step)
 		half := render.TextWidth(words, letters, false) / 2
 		d.Line(render.Thin, path.Pt(x, y), path.Pt(x, y+out*tick))
-		if x-half < free || x+half > d.Width {
+		if x-half < free || x+half > s.to+1 {
 			continue
 		}
 		free = x + half + 1.5

@@ -42,7 +42,7 @@ func (w Weeks) Draw() render.Drawing {
 	}
 	foot, head := 2*line+1, d.Height-line-0.5
 	split := foot + (head-foot)*0.4
-	s := ruler{hi: math.Max(1, topOf(silos*1.05)), from: split + line + 2, to: head - line}
+	s := ruler{hi: math.Max(1, topOf(silos*1.05)), from: split + line + 2, to: head - line - 1.5}
 	q := ruler{hi: topOf(flow * 1.05), from: foot, to: split - 1.5}
 	left := max(s.upWide(), q.upWide()) + 0.5
 	right := d.Width - 3

@@ -39,7 +39,7 @@ type levelFigure struct {
 
 func (g *levelFigure) y(z length) length { return g.y0 + (z-g.lo)/length(g.scale) }
 
-// sound reports whether a height or width can be drawn.
+// soundLength reports whether a height or width can be drawn.
 func soundLength(ls ...length) bool {
 	for _, l := range ls {
 		if !l.Finite() || l.Abs() > 5000 {
@@ -64,7 +64,7 @@ func (s *LevelSection) ok() bool {
 	return true
 }
 
-// levelNames are the heights written beside the section, highest first.
+// levelName is a height written beside the section.
 type levelName struct {
 	z    length
 	name string
@@ -98,7 +98,7 @@ func (s *LevelSection) draw(w length, u measure.Unit) render.Drawing {
 	g.y0 = levelFoot
 	g.d = render.Drawing{Title: "level and flow", Width: w, Height: levelFoot + tall + levelHead}
 	g.section(names)
-	g.curve(path.Box{Min: path.Pt(levelLabels+levelLeaders+levelSection+levelAxis, g.y0), Max: path.Pt(w-levelRight, g.y0+tall)})
+	g.curve(path.Box{Min: path.Pt(levelLabels+levelLeaders+levelSection+levelAxis, g.y0), Max: path.Pt(min(w-levelRight, 240), g.y0+tall)})
 	return g.d
 }
 
@@ -260,7 +260,7 @@ func (g *levelFigure) words(names []levelName) {
 		g.d.PathOn(render.Dimension, path.Polyline(path.Pt(levelLabels-0.8, y), path.Pt(levelLabels+1, y),
 			path.Pt(levelLabels+levelLeaders-2, z), path.Pt(n.to, z)))
 	}
-	g.d.Words(path.Pt(0, g.d.Height-small-0.4), small, render.Left, fit("Heights above the outlet's invert, "+scaleWords(g.scale)+"; widths are broken", small, levelLabels+levelLeaders+levelSection))
+	g.d.Words(path.Pt(0, g.d.Height-small-0.4), small, render.Left, fit("Above the outlet's invert; "+scaleWords(g.scale)+", widths broken", small, levelLabels+levelLeaders+levelSection))
 }
 
 // spread moves places, the highest first, apart to a pitch and between low and

@@ -18,7 +18,7 @@ func setSeed(f *flow, p *Pack) {
 	f.weeksChart(s.Plan)
 	f.ladder(s.Ladder, s.NoLadder)
 	if len(s.Counts) > 0 {
-		f.headed("Count and mass", countTable(s.Counts))
+		f.whole("Count and mass", countTable(s.Counts))
 	}
 	f.weeksTable(s.Plan, s.NoPlan)
 	f.headedLines("Is there food enough?", "Food", s.Food)
@@ -36,17 +36,14 @@ func (f *flow) ladder(l *MeshLadder, none string) {
 		f.para(orElse(none, "No meshes were matched to seed for this pack."))
 		return
 	}
-	for i := 0; i < len(l.Rungs); i += rungsOnPage {
+	for i, n := 0, 0; i < len(l.Rungs); i += n {
 		c := charts.Ranges{Width: f.wide(), Value: charts.Axis{Says: f.safe(orElse(l.Across, "size of seed")) + ", mm", Second: "in", Factor: 1 / measure.Inch.MM()}}
-		for _, r := range l.Rungs[i:min(i+rungsOnPage, len(l.Rungs))] {
-			name := upper(r.Name)
-			if r.Own != "" {
-				name += " (" + r.Own + ")"
-			}
-			c.Rows = append(c.Rows, charts.Range{Name: f.safe(name), Says: f.safe(r.Says), From: r.From.MM(), To: r.To.MM(), Dark: r.Own != ""})
-		}
 		for _, m := range l.Marks[:min(len(l.Marks), 6)] {
 			c.Marks = append(c.Marks, charts.ValueMark{At: m.Size.MM(), Name: f.safe(m.Name)})
+		}
+		n = min(len(l.Rungs)-i, rungsOnPage, c.RowsIn(f.bottom()-topY-14))
+		for _, r := range l.Rungs[i : i+n] {
+			c.Rows = append(c.Rows, charts.Range{Name: f.safe(upper(r.Name)), Says: f.safe(r.Says), From: r.From.MM(), To: r.To.MM(), Dark: r.Own != ""})
 		}
 		d := c.Draw()
 		if i == 0 {
@@ -58,8 +55,7 @@ func (f *flow) ladder(l *MeshLadder, none string) {
 	}
 	for _, r := range l.Rungs {
 		if r.Own != "" {
-			f.para("Dark bars are meshes of this job.")
-			break
+			f.para("Dark: " + r.Own + ", " + r.Name + ".")
 		}
 	}
 	for _, w := range l.Says {
@@ -106,22 +102,31 @@ func (f *flow) weeksTable(p *SeedPlan, none string) {
 		f.para(orElse(none, "No season of seed is described in the job: silos are not counted by week."))
 		return
 	}
-	t := table{tight: true, cols: []column{{head: "Week", share: 13, bold: true}, {head: "Size", share: 24}, {head: "Count", share: 22, right: true}, {head: "Mass", share: 22},
-		{head: "Mesh", share: 23}, {head: "Drum silos", share: 12, right: true}, {head: "Pipe silos", share: 12, right: true}, {head: "Flow", share: 22},
-		{head: "Set by", share: 18}, {head: "This week", share: 20}}}
+	t := table{tight: true, cols: []column{{head: "Week", share: 13, bold: true}, {head: "Size", share: 24}, {head: "Count", share: 21, right: true}, {head: "Mass", share: 20},
+		{head: "Mesh", share: 25}, {head: "Drum silos", share: 15, right: true}, {head: "Pipe silos", share: 14, right: true}, {head: "Flow", share: 25},
+		{head: "Set by", share: 17}, {head: "This week", share: 20}}}
+	narrow := f.wide() < 165
+	if narrow { // the last two in one, the others as wide as they must be
+		t.cols = t.cols[:9]
+		t.cols[0].share, t.cols[5].share, t.cols[6].share = 16, 18, 17
+		t.cols[8] = column{head: "Set by, and what is done", share: 26}
+	}
 	for _, w := range p.Weeks {
 		row := []cell{strong(strconv.Itoa(w.Week)), say(w.Size), say(w.Count), say(w.Mass), say(w.Mesh), say(silos(w.Drum)), say(silos(w.Pipe)), say(w.FlowSays), say(w.Governs), say(w.Does)}
+		if w.Peak {
+			row[9] = say("peak", w.Does)
+		}
+		if narrow {
+			row[8].paras = append(row[8].paras, row[9].paras...)
+			row = row[:9]
+		}
 		for i := range row {
 			if w.Peak {
 				row[i].bold, row[i].shade = true, 0.12
 			}
 		}
-		if w.Peak {
-			row[9] = strong("peak", w.Does)
-			row[9].shade = 0.12
-		}
 		if w.Level != geometry.OK {
-			row[9].mark = levelMark(w.Level)
+			row[len(row)-1].mark = levelMark(w.Level)
 		}
 		t.add(row...)
 	}

@@ -3,16 +3,12 @@ package sheets
 import (
 	"fmt"
 	"math"
-	"math/rand"
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
-	"silowright/geometry/path"
-	"silowright/render"
 )
 
 // withWater adds invented water and seed to a pack.
@@ -124,5 +120,3 @@ func TestGrowPages(t *testing.T) {
 		}
 	}
 }
-
-var _ = []any{strings.Contains, rand.New, path.Pt, render.Check}

@@ -12,9 +12,8 @@ import (
 
 // wetPower is the caution where a pump is connected.
 var wetPower = []caution{
-	{"Electricity beside sea water kills. Feed pump and sockets through ground-fault protection (GFCI, RCD), keep plugs and joints above any spill, and switch off and unplug before hands go into the water.",
-		"NFPA 70 (NEC), article 210.8; IEC 60364-4-41"},
-	{"Have the supply, its protection and its earthing put in and tested by a licensed electrician. Pump and cable must be made for salt water.",
+	cautionPower,
+	{"Have the pump's supply, its protection and its earthing put in and tested by a licensed electrician; pump, cable and plugs made for salt water. Switch off and unplug before hands go into pump, strainer or water.",
 		"common practice, no source"},
 	{"Taking, discharging and treating sea water may need a permit. Local codes hold over anything printed here.",
 		"common practice, no source"},
@@ -33,16 +32,16 @@ func setWater(f *flow, p *Pack) {
 	f.levelAndFlow(w.Section, w.NoSection)
 	f.flowBars(w.Flows)
 	if len(w.Losses) > 0 {
-		f.headed("What the water loses on its way up", lossTable(w.Losses))
+		f.whole("What the water loses on its way up", lossTable(w.Losses))
 	}
 	if len(w.Seat) > 0 {
-		f.headed("Does the body stay on its seat?", amounts("Lift and weight", w.Seat))
+		f.whole("Does the body stay on its seat?", amounts("Lift and weight", w.Seat))
 	}
 	f.saying([]Said{w.SeatSays})
 	f.pumpChart(w.Pump, w.NoPump)
-	f.headedLines("Pump", "", w.Lines)
+	f.headedLines("Power and suction", "What the pump asks", w.Lines)
 	if len(w.Pipes) > 0 {
-		f.headed("Pipes", pipeTable(w.Pipes))
+		f.whole("Pipes", pipeTable(w.Pipes))
 	}
 	f.flowTable(w.Flows)
 	if len(w.Failure) > 0 {
@@ -57,6 +56,16 @@ func setWater(f *flow, p *Pack) {
 	f.bases(w.Basis)
 }
 
+// whole sets a table under its heading on one page where a page can hold both.
+func (f *flow) whole(words string, t table) {
+	room := f.tableStart(t)
+	if tall := f.tallOf(t); tall <= f.bottom()-topY-20 {
+		room = tall
+	}
+	f.headingOver(words, room)
+	f.table(t)
+}
+
 // amounts is a table of named amounts.
 func amounts(head string, list []Amount) table {
 	t := table{cols: []column{{head: head, share: 104, bold: true}, {head: "", share: 80, right: true}}}
@@ -69,7 +78,7 @@ func amounts(head string, list []Amount) table {
 // headedLines sets amounts under a heading, none when there are none.
 func (f *flow) headedLines(words, head string, list []Amount) {
 	if len(list) > 0 {
-		f.headed(words, amounts(head, list))
+		f.whole(words, amounts(head, list))
 	}
 }
 
@@ -87,8 +96,8 @@ func lossTable(list []Loss) table {
 }
 
 func pipeTable(list []PipeRow) table {
-	t := table{cols: []column{{head: "Run", share: 38, bold: true}, {head: "Pipe", share: 30}, {head: "Flow", share: 30}, {head: "Speed", share: 28},
-		{head: "Head lost", share: 27}, {head: "Use at least", share: 31}}}
+	t := table{cols: []column{{head: "Run", share: 31, bold: true}, {head: "Pipe", share: 27}, {head: "Flow", share: 28}, {head: "Speed", share: 36},
+		{head: "Head lost", share: 34}, {head: "Use at least", share: 28}}}
 	for _, r := range list {
 		speed := say(r.Speed)
 		if r.Level != geometry.OK {
@@ -199,8 +208,8 @@ func (f *flow) flowTable(w *SiloFlows) {
 	if w == nil || len(w.Silos) == 0 {
 		return
 	}
-	t := table{tight: true, cols: []column{{head: "Silo", share: 20, bold: true}, {head: "Flow", share: 36}, {head: "Water stands above the invert", share: 36},
-		{head: "Freeboard", share: 36}, {head: "Valve", share: 22}, {head: "", share: 34}}}
+	t := table{tight: true, cols: []column{{head: "Silo", share: 20, bold: true}, {head: "Flow", share: 43}, {head: "Above the invert", share: 36},
+		{head: "Freeboard", share: 36}, {head: "Valve", share: 19}, {head: "", share: 30}}}
 	rows, left := w.rows()
 	for _, i := range rows {
 		s := w.Silos[i]
