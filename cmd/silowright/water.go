@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"silowright/cmd/internal/pack"
 	"silowright/cmd/internal/plan"
 	"silowright/cmd/internal/report"
 	"silowright/geometry"
@@ -113,16 +114,5 @@ func valveText(s *nursery.Study, i int) string {
 	if s.Pumping == nil || i >= len(s.Pumping.Settings.Settings) {
 		return ""
 	}
-	v := s.Pumping.Settings.Settings[i]
-	switch {
-	case v.Shut:
-		return "shut"
-	case !v.Possible:
-		return "cannot be set"
-	case !v.Throttle:
-		return "open"
-	case !v.InTable:
-		return "hardly open"
-	}
-	return fmt.Sprintf("%.0f %% open", 100*v.Open)
+	return pack.ValveSays(s.Pumping.Settings.Settings[i])
 }
