@@ -49,7 +49,7 @@ func (r ruler) ticks(pitch length) (vs []float64, step float64) {
 // tickPitch is how far apart values along a level axis must stand.
 func (r ruler) tickPitch() length {
 	_, step := r.ticks(12)
-	return max(9, 4+max(render.TextWidth(plain(r.hi, step), letters, false), render.TextWidth(plain(r.lo, step), letters, false)))
+	return max(9, 4+max(render.TextWidth(signed(r.hi, step), letters, false), render.TextWidth(signed(r.lo, step), letters, false)))
 }
 
 // across draws a level scale along the field's edge at y, its values on the
@@ -63,7 +63,7 @@ func (r ruler) across(d *render.Drawing, y, out length) {
 		if out < 0 {
 			base -= letters
 		}
-		words := plain(v, step)
+		words := signed(v, step)
 		if half := render.TextWidth(words, letters, false) / 2; x-half >= 0 && x+half <= d.Width {
 			d.Words(path.Pt(x, base), letters, render.Middle, words)
 		}
@@ -81,7 +81,7 @@ func (r ruler) up(d *render.Drawing, x, out length) {
 	for _, v := range vs {
 		y := r.at(v)
 		d.Line(render.Thin, path.Pt(x, y), path.Pt(x+out*tick, y))
-		d.Words(path.Pt(x+out*(tick+0.8), y-letters/2), letters, anchor, plain(v, step))
+		d.Words(path.Pt(x+out*(tick+0.8), y-letters/2), letters, anchor, signed(v, step))
 	}
 }
 
@@ -90,7 +90,7 @@ func (r ruler) upWide() length {
 	vs, step := r.ticks(line * 1.3)
 	wide := length(0)
 	for _, v := range vs {
-		wide = max(wide, render.TextWidth(plain(v, step), letters, false))
+		wide = max(wide, render.TextWidth(signed(v, step), letters, false))
 	}
 	return wide + tick + 0.8
 }
@@ -103,4 +103,12 @@ func topOf(v float64) float64 {
 	}
 	step := nice(v / 5)
 	return step * math.Ceil(v/step-1e-9)
+}
+
+// signed writes a value of either sign.
+func signed(v, step float64) string {
+	if v < 0 {
+		return "−" + plain(-v, step)
+	}
+	return plain(v, step)
 }

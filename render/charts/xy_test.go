@@ -145,6 +145,14 @@ func TestCurveIsToScale(t *testing.T) {
 	}
 }
 
+func TestSigned(t *testing.T) {
+	for v, want := range map[float64]string{-100: "−100", -1000: "−1,000", 0: "0", 250: "250"} {
+		if got := signed(v, 50); got != want {
+			t.Errorf("%v is written %s, want %s", v, got, want)
+		}
+	}
+}
+
 // A line is cut where it leaves the field: by hand, from (0, 0) to (10, 20)
 // under 15 it ends at 7.5, and one that dips under 15 between 8 and 12 is drawn there only.
 func TestCut(t *testing.T) {

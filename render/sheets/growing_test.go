@@ -68,7 +68,7 @@ func TestFirstPageOfWater(t *testing.T) {
 // their middles.
 func numbers(d render.Drawing, a render.Anchor) (vs []float64, at []path.Point) {
 	for _, x := range d.Texts {
-		if v, err := strconv.ParseFloat(strings.ReplaceAll(x.Words, ",", ""), 64); err == nil && x.Anchor == a {
+		if v, err := strconv.ParseFloat(strings.NewReplacer(",", "", "−", "-").Replace(x.Words), 64); err == nil && x.Anchor == a {
 			vs, at = append(vs, v), append(at, path.Pt(x.At.X, x.At.Y+x.Size/2))
 		}
 	}
@@ -349,4 +349,39 @@ func anyNursery(r *rand.Rand) Pack {
 	s.Plan = plan
 	p.Water, p.Seed = w, s
 	return p
+}
+
+// Whatever a job calls its parts, every page stays sound.
+func FuzzGrowingWords(f *testing.F) {
+	f.Add("blue", "note")
+	f.Add("", " \n\t ")
+	f.Add(strings.Repeat("M", 900), strings.Repeat("ab cd ", 100))
+	f.Add("\xff\xfe broken", "😀 名前 \u202e turned \u0301")
+	f.Fuzz(func(t *testing.T, a, b string) {
+		if len(a)+len(b) > 4000 {
+			t.Skip("longer than a job file's lines")
+		}
+		p := withWater(Pack{Name: a, Revision: b})
+		w, s := p.Water, p.Seed
+		said := []Said{{geometry.Stop, a, b}, {geometry.OK, b, a}}
+		w.Says, s.Says, w.SeatSays, s.FoodSays = said, said, said[0], said[1]
+		w.Section.Drum, w.Section.Says, w.Section.Marks[0].Name, w.Section.Marks[1].Says = a, b, a, b
+		w.Losses[0] = Loss{a, b, a, b, true}
+		w.Pump.DutySays, w.Pump.Estimated, w.Flows.MeanSays, w.Flows.Says[0] = a, b, a, b
+		w.Flows.Silos[0] = SiloFlow{a, 1, b, a, b, a, geometry.Caution, b}
+		w.Pipes[0] = PipeRow{a, b, a, b, a, b, geometry.Stop}
+		w.Failure, w.Basis, s.Basis = []string{a, b}, []BasisLine{{a, b}}, []BasisLine{{b, a}}
+		s.Ladder.Across, s.Ladder.Rungs[0].Name, s.Ladder.Rungs[1].Says, s.Ladder.Rungs[2].Own, s.Ladder.Marks[0].Name, s.Ladder.Marks[1].Name = a, b, a, b, a, b
+		s.Counts[0], s.Food[0], s.Plan.Peak[0] = CountRow{a, b, a, b}, Amount{b, a}, a
+		s.Plan.Weeks[0] = SeedWeek{1, a, b, a, b, 1, 1, 1, a, b, a, true, geometry.Stop}
+		secs, err := Sections(p, Letter, growParts...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range secs {
+			for _, d := range s.Pages {
+				checkPage(t, s.ID, d)
+			}
+		}
+	})
 }

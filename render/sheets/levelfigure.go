@@ -203,6 +203,11 @@ func (g *levelFigure) section(names []levelName) {
 	g.fill(r, g.Outlet+n, r+t, g.Rim, solid)
 	g.fill(inner, 0, out, g.Outlet, 0)
 	g.fill(inner, 0, out, min(g.Outlet, max(level, 0)), wet)
+	if deep := min(g.Outlet, level); deep > 0 { // which way it leaves
+		y := g.y(deep / 2)
+		g.d.Line(render.Water, path.Pt(out-4, y), path.Pt(out+1.5, y))
+		g.d.Shade(path.Polygon(path.Pt(out+3, y), path.Pt(out+1, y+0.6), path.Pt(out+1, y-0.6)), 1)
+	}
 	thick := max(n, 0.5*length(g.scale))
 	g.fill(inner, -thick, out, 0, solid)
 	g.fill(inner, g.Outlet, out, g.Outlet+thick, solid)

@@ -102,13 +102,13 @@ func (f *flow) weeksTable(p *SeedPlan, none string) {
 		f.para(orElse(none, "No season of seed is described in the job: silos are not counted by week."))
 		return
 	}
-	t := table{tight: true, cols: []column{{head: "Week", share: 13, bold: true}, {head: "Size", share: 24}, {head: "Count", share: 21, right: true}, {head: "Mass", share: 20},
+	t := table{tight: true, cols: []column{{head: "Week", share: 15, bold: true}, {head: "Size", share: 24}, {head: "Count", share: 21, right: true}, {head: "Mass", share: 20},
 		{head: "Mesh", share: 25}, {head: "Drum silos", share: 15, right: true}, {head: "Pipe silos", share: 14, right: true}, {head: "Flow", share: 25},
 		{head: "Set by", share: 17}, {head: "This week", share: 20}}}
 	narrow := f.wide() < 165
 	if narrow { // the last two in one, the others as wide as they must be
 		t.cols = t.cols[:9]
-		t.cols[0].share, t.cols[5].share, t.cols[6].share = 16, 18, 17
+		t.cols[0].share, t.cols[1].share, t.cols[2].share, t.cols[3].share, t.cols[7].share = 17, 21, 25, 22, 26
 		t.cols[8] = column{head: "Set by, and what is done", share: 26}
 	}
 	for _, w := range p.Weeks {
@@ -130,7 +130,8 @@ func (f *flow) weeksTable(p *SeedPlan, none string) {
 		}
 		t.add(row...)
 	}
-	f.headed("Seed plan by week", t)
+	f.headingOver("Seed plan by week", f.tableStart(t)+30)
+	f.table(t)
 }
 
 // silos writes a count of silos, none as a dash.

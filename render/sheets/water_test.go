@@ -94,6 +94,24 @@ func withWater(p Pack) Pack {
 	return p
 }
 
+// plain is a pack without pipe silo and slot, of many silos and weeks.
+func plain(p Pack) Pack {
+	s, w := p.Water.Section, p.Seed.Plan
+	s.Pipe, s.Slot, s.Mesh, s.Marks = nil, nil, -70, s.Marks[1:]
+	for n := 21; n <= 60; n++ {
+		x := w.Weeks[n%20]
+		x.Week, x.Peak = n, false
+		w.Weeks = append(w.Weeks, x)
+	}
+	for n := 21; n <= 200; n++ {
+		x := p.Water.Flows.Silos[n%19]
+		x.Name = fmt.Sprint(n)
+		p.Water.Flows.Silos = append(p.Water.Flows.Silos, x)
+	}
+	p.Water.Pump = nil
+	return p
+}
+
 // growParts are the sections of water and seed.
 var growParts = []string{"water", "seed"}
 
@@ -103,8 +121,10 @@ func TestGrowPages(t *testing.T) {
 	for name, c := range map[string]struct {
 		u     measure.Unit
 		paper Paper
-	}{"grow-letter": {measure.UnitInch, Letter}, "grow-A4": {measure.UnitMM, A4}, "grow-small": {measure.UnitInch, Paper{180, 200}}} {
-		secs, err := Sections(withWater(packOf(t, c.u, 12, drum("blue", 20, 23))), c.paper, growParts...)
+		but   func(Pack) Pack
+	}{"grow-letter": {measure.UnitInch, Letter, withWater}, "grow-A4": {measure.UnitMM, A4, withWater}, "grow-small": {measure.UnitInch, Paper{180, 200}, withWater},
+		"grow-plain": {measure.UnitMM, A4, func(p Pack) Pack { return plain(withWater(p)) }}} {
+		secs, err := Sections(c.but(packOf(t, c.u, 12, drum("blue", 20, 23))), c.paper, growParts...)
 		if err != nil {
 			t.Fatal(err)
 		}
