@@ -22,7 +22,7 @@ func seedPage(p *plan.Plan) *sheets.Seed {
 	}
 	s, u := p.Water.Seed, p.Job.Units
 	findings := p.Water.Findings(u)
-	out := &sheets.Seed{Says: saidOf(findings, "seed."), FoodSays: said(findings, "seed.food"), Basis: basisOf(findings, "seed.")}
+	out := &sheets.Seed{Says: keySays(findings, []string{"seed."}, "seed.drum-silos", "seed.pipe-silos", "seed.flow", "seed.held", "seed.load"), FoodSays: said(findings, "seed.food"), Basis: basisOf(findings, "seed.")}
 	out.Ladder = ladder(p, s.Plan, report.LadderOf(s.Plan, s.Need))
 	if out.Ladder == nil {
 		out.NoLadder = "No mesh of the job holds the seed as it comes."
@@ -53,7 +53,7 @@ func ladder(p *plan.Plan, q seed.Plan, rungs []seed.Rung) *sheets.MeshLadder {
 	u := p.Job.Units
 	out := &sheets.MeshLadder{Across: "sieve that holds the smallest seed"}
 	for _, r := range rungs {
-		row := sheets.MeshRung{Name: r.Mesh.Opening.Both(u) + ", " + r.Mesh.In.String() + " silo", From: r.From.Length(), To: r.To.Length(), Says: r.From.Both(u) + " to " + r.To.Both(u)}
+		row := sheets.MeshRung{Name: r.Mesh.Opening.Both(u) + ", " + r.Mesh.In.String() + " silo", From: r.From.Length(), To: r.To.Length(), Says: r.From.Length().Metric() + " to " + r.To.Length().Metric() + " mm"}
 		for _, s := range p.Silos {
 			switch {
 			case r.Mesh.In == seed.Drum && r.Mesh.Opening == s.Spec.Mesh.Opening:

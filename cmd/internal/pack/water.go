@@ -23,13 +23,13 @@ func waterPage(p *plan.Plan) *sheets.Water {
 	}
 	u := p.Job.Units
 	findings := s.Findings(u)
-	out := &sheets.Water{Says: saidOf(findings, "water.", "manifold.", "main.", "pump.", "suction.", "lateral.", "failure."),
+	out := &sheets.Water{Says: keySays(findings, waterParts, "water.sill", "water.first", "manifold.evenness", "manifold.throttle", "pump.reaches", "pump.guess", "failure.drains"),
 		NoPump: "No pump is described in the job; the flows below are from " + string(s.From) + ". Describe the pump under [pump] and the manifold under [manifold]."}
 	g := fullest(s)
 	out.Section = levelSection(p, s, g)
 	out.Losses, out.Seat, out.SeatSays = losses(g, u), seat(g, u), said(findings, "water.seat")
 	out.Flows = siloFlows(s, u)
-	out.Basis = basisOf(findings, "water.", "manifold.", "main.", "pump.", "lateral.", "failure.")
+	out.Basis = basisOf(findings, waterParts...)
 	if s.Pumping != nil {
 		out.Pump = pumpChart(s, u)
 		out.Lines = pumpLines(s, u)
@@ -54,13 +54,28 @@ func fullest(s *nursery.Study) nursery.Group {
 	return best
 }
 
-// saidOf are the findings whose ids begin so, worst first.
-func saidOf(findings []geometry.Finding, begins ...string) []sheets.Said {
+// waterParts are how the ids of findings on water begin.
+var waterParts = []string{"water.", "manifold.", "main.", "pump.", "suction.", "lateral.", "failure."}
+
+// keySays are the findings of a page that a reader must see first: those that
+// are not ok, worst first, then those that answer what is asked, by id. All of
+// them stand among the findings at the front of the pack.
+func keySays(findings []geometry.Finding, begins []string, asked ...string) []sheets.Said {
 	var out []sheets.Said
-	for _, lv := range []geometry.Level{geometry.Stop, geometry.Caution, geometry.OK} {
+	put := func(f geometry.Finding) {
+		out = append(out, sheets.Said{Level: f.Level, Words: f.Says, Basis: f.Basis.String()})
+	}
+	for _, lv := range []geometry.Level{geometry.Stop, geometry.Caution} {
 		for _, f := range findings {
 			if f.Level == lv && beginsWith(f.ID, begins) {
-				out = append(out, sheets.Said{Level: f.Level, Words: f.Says, Basis: f.Basis.String()})
+				put(f)
+			}
+		}
+	}
+	for _, id := range asked {
+		for _, f := range findings {
+			if f.Level == geometry.OK && f.ID == id {
+				put(f)
 			}
 		}
 	}

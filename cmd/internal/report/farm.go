@@ -156,21 +156,22 @@ func pumpOf(p *nursery.Pumping) *Pump {
 }
 
 // FailureSays is what a power failure does, a sentence each: of the whole, then
-// of each way that silos go, with the first silo that does.
+// of each way that silos go, by the first silo that does.
 func FailureSays(f manifold.Failure, u measure.Unit) []string {
 	out := []string{f.Says()}
-	seen := map[string]bool{}
+	type way struct {
+		way    manifold.Way
+		siphon bool
+		dry    bool
+	}
+	seen := map[way]bool{}
 	for _, s := range f.Silos {
-		key := string(s.Way)
-		if s.Siphon {
-			key += ", siphon"
-		}
-		if !seen[key] {
-			seen[key] = true
+		if k := (way{s.Way, s.Siphon, s.Bare}); !seen[k] {
+			seen[k] = true
 			out = append(out, s.Says(u))
 		}
 	}
-	return append(out, manifold.Oxygen)
+	return out
 }
 
 // Seed is the seed plan week by week.
