@@ -9,7 +9,6 @@ import (
 	"silowright/cmd/internal/plan"
 	"silowright/cmd/internal/report"
 	"silowright/geometry"
-	"silowright/nursery/seed"
 )
 
 var seedCommand = command{
@@ -34,8 +33,12 @@ func runSeed(e *env, args []string) error {
 	if p.Water == nil || p.Water.Seed == nil {
 		return usagef("seed: the job says nothing of seed; hint: describe it under [seed]: count and size at least")
 	}
-	s := p.Water.Seed
-	findings := seed.Findings(s.Plan, s.Need, p.Job.Units)
+	var findings []geometry.Finding
+	for _, f := range p.Water.Findings(p.Job.Units) {
+		if strings.HasPrefix(f.ID, "seed.") {
+			findings = append(findings, f)
+		}
+	}
 	if *asJSON {
 		err = writeJSON(e, report.SeedOf(p))
 	} else {
