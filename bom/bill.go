@@ -150,6 +150,9 @@ func exact(x float64) (*big.Rat, bool) {
 	if math.IsNaN(x) || math.IsInf(x, 0) || x < 0 || x > largestPack*1e6 {
 		return nil, false
 	}
+	if n := math.Round(x * 1e6); n < 1<<53 {
+		return big.NewRat(int64(n), 1e6), true
+	}
 	r, ok := new(big.Rat).SetString(fmt.Sprintf("%.6f", x))
 	return r, ok
 }

@@ -98,6 +98,9 @@ func (a *asker) inSticks(packs []pack) (option, bool, error) {
 		}
 		return o, false, fmt.Errorf(":%d: pack: %s: %w", packs[0].first().Row, a.need.Item, err)
 	}
+	if err := got.Verify(task); err != nil { // what is sawn by is counted again
+		return o, false, fmt.Errorf(": %s: %w", a.need.Item, err)
+	}
 	cut := &Cutting{Kerf: task.Kerf, Trim: task.Trim, Proven: got.Proven && !tiered}
 	counts := make([]int64, len(task.Stock))
 	for _, p := range got.Patterns {

@@ -1,7 +1,9 @@
 package build
 
 import (
+	"runtime"
 	"slices"
+	"sync"
 
 	"silowright/bom/money"
 )
@@ -31,21 +33,41 @@ func (s Site) Points(drums, pipes int) ([]Point, error) {
 		counts = append(counts, own)
 	}
 	slices.Sort(counts)
-	var out []Point
-	for _, n := range slices.Compact(counts) {
-		d, p := sized(n, drums, pipes)
-		at, err := s.point(d, p)
+	return s.along(slices.Compact(counts), drums, pipes, func(at *Point) (err error) {
+		if at.NextDrum, err = s.next(*at, at.Drums+1, at.Pipes); err == nil {
+			at.NextPipe, err = s.next(*at, at.Drums, at.Pipes+1)
+		}
+		return err
+	})
+}
+
+// along works out a point for each size, several at a time; more is asked of
+// each. Points do not depend on one another, so that the order they are worked
+// out in does not show.
+func (s Site) along(sizes []int, drums, pipes int, more func(*Point) error) ([]Point, error) {
+	out, errs := make([]Point, len(sizes)), make([]error, len(sizes))
+	var wait sync.WaitGroup
+	next := make(chan int)
+	for range min(len(sizes), runtime.GOMAXPROCS(0)) {
+		wait.Go(func() {
+			for i := range next {
+				d, p := sized(sizes[i], drums, pipes)
+				if out[i], errs[i] = s.point(d, p); errs[i] == nil && more != nil {
+					errs[i] = more(&out[i])
+				}
+				out[i].Own = d == drums && p == pipes
+			}
+		})
+	}
+	for i := range sizes {
+		next <- i
+	}
+	close(next)
+	wait.Wait()
+	for _, err := range errs {
 		if err != nil {
 			return nil, err
 		}
-		if at.NextDrum, err = s.next(at, d+1, p); err != nil {
-			return nil, err
-		}
-		if at.NextPipe, err = s.next(at, d, p+1); err != nil {
-			return nil, err
-		}
-		at.Own = d == drums && p == pipes
-		out = append(out, at)
 	}
 	return out, nil
 }
@@ -58,17 +80,7 @@ const most = 24
 // closer together, with the build's own among them.
 func (s Site) Curve(drums, pipes int) ([]Point, error) {
 	own := size(drums, pipes)
-	var out []Point
-	for _, n := range counts(max(own, named[len(named)-1]), own) {
-		d, p := sized(n, drums, pipes)
-		at, err := s.point(d, p)
-		if err != nil {
-			return nil, err
-		}
-		at.Own = d == drums && p == pipes
-		out = append(out, at)
-	}
-	return out, nil
+	return s.along(counts(max(own, named[len(named)-1]), own), drums, pipes, nil)
 }
 
 // size is what a build is counted by: its drum silos, or its pipe silos when

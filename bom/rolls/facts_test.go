@@ -8,8 +8,6 @@ import (
 	"silowright/geometry/measure"
 )
 
-const mm = measure.Millimetre
-
 func disc(across float64) rolls.Piece {
 	return rolls.Piece{Shape: rolls.Disc, Across: measure.Length(across)}
 }

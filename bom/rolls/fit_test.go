@@ -76,47 +76,6 @@ func TestFitGrows(t *testing.T) {
 	}
 }
 
-// 20 squares of 300 over three pieces on hand of 1000: 12, 6 and 3, and one too
-// narrow.
-func TestSpread(t *testing.T) {
-	have := []rolls.Sheet{{1000, 350}, {1000, 1250}, {250, 9000}, {1000, 650}}
-	for _, c := range []struct {
-		n    int
-		want string
-		left int
-	}{
-		{0, "", 0},
-		{2, "0:2 ", 0}, // the smallest that gives 2
-		{5, "3:5 ", 0}, // the 1000 × 650, not the 1000 × 1250
-		{12, "1:12 ", 0},
-		{14, "1:12 0:2 ", 0},
-		{20, "1:12 3:6 0:2 ", 0},
-		{25, "1:12 3:6 0:3 ", 4},
-	} {
-		uses, left, err := rolls.Spread(square(300), c.n, have, 0)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var got strings.Builder
-		for _, u := range uses {
-			fmt.Fprintf(&got, "%d:%d ", u.Sheet, u.Layout.Count)
-			lies(t, u.Layout)
-			if u.Layout.Length > have[u.Sheet].Length {
-				t.Errorf("n %d: %v on a sheet of %v", c.n, u.Layout.Length, have[u.Sheet].Length)
-			}
-		}
-		if got.String() != c.want || left != c.left {
-			t.Errorf("n %d: %q, %d left, want %q, %d", c.n, got.String(), left, c.want, c.left)
-		}
-	}
-	if _, _, err := rolls.Spread(disc(5), 3, []rolls.Sheet{{10, 10}, {10, -1}}, 0); err == nil || !strings.HasPrefix(err.Error(), "sheet 2 on hand: length: -1 mm") {
-		t.Errorf("a sheet of no length: %v", err)
-	}
-	if _, _, err := rolls.Spread(disc(5), -3, nil, 0); err == nil || !strings.HasPrefix(err.Error(), "count: -3") {
-		t.Errorf("a count below nothing: %v", err)
-	}
-}
-
 // Discs drawn and filled by an outside rasteriser cover n·π·d²/4: two that
 // overlap or one off the drawing would cover less.
 func TestCovered(t *testing.T) {

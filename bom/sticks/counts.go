@@ -218,6 +218,9 @@ func (s *solver) fraction(y []float64, u []int64) bool {
 // more. It returns numbers that do, or nil.
 func (s *solver) fewest() []int64 {
 	for range 40 {
+		if s.ks.tired() {
+			return nil
+		}
 		b, n := s.whole()
 		s.bound = max(s.bound, b)
 		if n == nil || s.proven() {

@@ -22,13 +22,22 @@ type knapsack struct {
 	upper      float64
 	tol        float64 // branches that may gain no more are left, and counted in upper
 	found      bool
-	nodes      int
+	nodes      int // to go
+	spent      int // work done for this task so far, in nodes
 }
 
+// Limits of work, so that every task ends, and always with the same plan: nodes
+// of one knapsack, fewer once a task has had its share, and of all together.
 const (
-	knapsackNodes = 20000
+	knapsackNodes = 2_000_000
+	tiredNodes    = 20_000
+	share         = 20_000_000
+	mostWork      = 100_000_000
 	margin        = 1 + 1e-12
 )
+
+// tired reports whether the task has had all the work it may have.
+func (k *knapsack) tired() bool { return k.spent > mostWork }
 
 func newKnapsack(n int) *knapsack {
 	a := make([]int64, 6*n)
@@ -89,7 +98,11 @@ func (k *knapsack) load(in *inst, u []int64) {
 // k.value is its worth, or floor; k.upper a worth that no pattern exceeds.
 func (k *knapsack) solve(s *stick, floor int64) bool {
 	k.room, k.lack = s.room, s.room-s.short
-	k.value, k.upper, k.found, k.nodes = floor, 0, false, 0
+	k.value, k.upper, k.found, k.nodes = floor, 0, false, knapsackNodes
+	if k.spent > share {
+		k.nodes = tiredNodes
+	}
+	had := k.nodes
 	clear(k.take)
 	// Whole numbers so small that the margin is below a thousandth differ by 1.
 	k.tol = 0.999
@@ -97,6 +110,7 @@ func (k *knapsack) solve(s *stick, floor int64) bool {
 		k.tol = top * 0x1p-38
 	}
 	k.dive(0, s.room, 0, false)
+	k.spent += had - k.nodes
 	k.upper = max(k.upper, float64(k.value))
 	return k.found
 }
@@ -121,16 +135,15 @@ func (k *knapsack) dive(i int, rest, v int64, long bool) {
 		k.take[i] = 0
 		i++
 	}
-	k.nodes++
 	bound := float64(v) + float64(free)*k.ratio[i]
 	if k.poor(bound) {
 		return
 	}
-	if k.nodes > knapsackNodes {
-		k.upper = max(k.upper, bound+1)
-		return
-	}
 	for a := min(k.b[i], free/k.w[i]); a >= 0; a-- {
+		if k.nodes--; k.nodes < 0 {
+			k.upper = max(k.upper, bound+1)
+			break
+		}
 		r, x := rest-a*k.w[i], v+a*k.u[i]
 		if i+1 < n {
 			if k.poor(float64(x) + float64(r)*k.ratio[i+1]) {

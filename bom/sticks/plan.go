@@ -55,6 +55,9 @@ func (t Task) plan(in *inst, s *solver) Plan {
 			// Equal pieces share a stick in the order of the list.
 			takes, n := make([]int, len(t.Pieces)), b.n
 			for i, a := range b.takes {
+				if a == 0 {
+					continue
+				}
 				for q, k := range of {
 					if c := min(a, left[q]); k == i && c > 0 {
 						takes[q] = int(c)

@@ -178,6 +178,9 @@ func (r *relax) enter(id int) bool {
 func (r *relax) solve() {
 	m := len(r.in.w)
 	for range 300 + 60*r.rows {
+		if r.ks.spent += r.rows * r.rows / 8; r.ks.tired() {
+			break
+		}
 		r.prices()
 		id, worst := 0, -1e-9
 		size := 1.0

@@ -230,6 +230,7 @@ func (h *search) patterns(j, first, i int, used int64, long bool, takes []int64,
 	}
 	s := &in.st[j]
 	if i == len(in.w) {
+		h.left -= i
 		if s.allowed(used, long) && h.tight(j, used, long, takes) {
 			yield()
 		}

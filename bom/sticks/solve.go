@@ -54,6 +54,17 @@ func (s *solver) run() {
 		}
 	}
 	s.cuts = append(s.cuts, s.sharpen(lp.y))
+	if s.ks.tired() { // the relaxation is not at its end: lengths bound too
+		lengths := make([]float64, len(in.w))
+		for i, w := range in.w {
+			lengths[i] = float64(w)
+		}
+		c := s.sharpen(lengths)
+		if b, ok := c.bound(in, s.unit); ok {
+			s.bound = max(s.bound, b)
+		}
+		s.cuts = append(s.cuts, c)
+	}
 	if !s.sub {
 		if n := s.fewest(); n != nil {
 			s.within(n)
@@ -144,6 +155,9 @@ func (s *solver) diving(lp *relax) {
 	in := s.in
 	st, bars := lp.floor(in.state())
 	for !st.done() {
+		if s.ks.tired() {
+			return
+		}
 		part := in.rest(st)
 		r := newRelax(part, s.ks)
 		r.solve()
@@ -153,7 +167,7 @@ func (s *solver) diving(lp *relax) {
 			return
 		}
 		ps := part.state()
-		ps, more := r.floor(ps)
+		_, more := r.floor(ps)
 		if len(more) == 0 {
 			pick := -1
 			for k, b := range r.basis {

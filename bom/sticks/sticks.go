@@ -16,10 +16,12 @@
 // from a branch and bound over whole sticks, longest piece first.
 //
 // A plan is proven when its cost meets the bound or when branch and bound has
-// run through. It may stay unproven where many lengths (above about 30), many
-// pieces a stick, or several stock lengths with unlike prices leave more cases
-// than the limit on nodes; limits are counts, never a clock, so that the same
-// task always has the same plan. Unproven plans still state a certain bound.
+// run through. That is the rule up to 30 lengths with one or two stock lengths,
+// in any number. It may stay unproven where more lengths, or many stock lengths
+// with unlike prices, leave more cases than the limits of work; these are
+// counts, never a clock, so that the same task always has the same plan. An
+// unproven plan still states a certain bound, and costs no more than first fit
+// decreasing from any one stock that no other betters in length and price.
 package sticks
 
 import (
@@ -79,10 +81,12 @@ type Plan struct {
 
 // Limits of what Solve takes.
 const (
-	longest   measure.Length = 1e7  // mm
-	mostCount                = 1e9  // of one piece
-	mostPrice                = 1e12 // of one stick
-	mostRows                 = 2000 // pieces or stocks listed
+	longest measure.Length = 1e7 // mm
+
+	mostCount = 1e9  // of one piece
+	mostPrice = 1e12 // of one stick
+	mostRows  = 2000 // rows of pieces
+	mostKinds = 500  // different lengths, and stocks
 )
 
 // nanometres is l in whole millionths of a millimetre, to the nearest.

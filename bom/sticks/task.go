@@ -53,8 +53,8 @@ func (t Task) check() error {
 			return fmt.Errorf("%s: %s is out of range, 0 to 10 km; hint: give it as a length of the saw's", v.key, v.l.Both(measure.UnitMM))
 		}
 	}
-	if len(t.Pieces) > mostRows || len(t.Stock) > mostRows {
-		return fmt.Errorf("sticks: %d rows of pieces and %d of stock are too many, at most %d each; hint: put equal lengths in one row", len(t.Pieces), len(t.Stock), mostRows)
+	if len(t.Pieces) > mostRows || len(t.Stock) > mostKinds {
+		return fmt.Errorf("sticks: %d rows of pieces and %d of stock are too many, at most %d and %d; hint: put equal lengths in one row", len(t.Pieces), len(t.Stock), mostRows, mostKinds)
 	}
 	for i, p := range t.Pieces {
 		if !inRange(p.Length) {
@@ -108,6 +108,9 @@ func (t Task) instance() (*inst, error) {
 	}
 	lengths, of := t.kinds()
 	kerf, trim, hold := nanometres(t.Kerf), nanometres(t.Trim), nanometres(t.Hold)
+	if len(lengths) > mostKinds {
+		return nil, fmt.Errorf("sticks: %d different lengths are too many, at most %d; hint: plan each pipe size by itself", len(lengths), mostKinds)
+	}
 	in := &inst{
 		w:    make([]int64, len(lengths)),
 		d:    make([]int64, len(lengths)),
@@ -152,7 +155,7 @@ func (t Task) instance() (*inst, error) {
 	}
 	in.dropDear()
 	if hi, lo := bits.Mul64(uint64(total), uint64(dearest)); hi > 0 || lo > 1<<61 {
-		return nil, tooMuch
+		return nil, errTooMuch
 	}
 	if !in.alwaysEnough() {
 		// Sticks that are missing are the dearest of all.
@@ -166,14 +169,14 @@ func (t Task) instance() (*inst, error) {
 			hi, lo := bits.Mul64(uint64(n), uint64(s.price))
 			sum, carry := bits.Add64(worst, lo, 0)
 			if hi > 0 || carry > 0 {
-				return nil, tooMuch
+				return nil, errTooMuch
 			}
 			worst = sum
 			miss.room = max(miss.room, s.room)
 		}
 		miss.short = miss.room
 		if hi, lo := bits.Mul64(worst, uint64(total)); hi > 0 || lo > 1<<61 {
-			return nil, tooMuch
+			return nil, errTooMuch
 		}
 		miss.price = int64(worst)
 		in.st = append(in.st, miss)
@@ -181,7 +184,7 @@ func (t Task) instance() (*inst, error) {
 	return in, nil
 }
 
-var tooMuch = fmt.Errorf("sticks: counts times prices are beyond what can be added up, about 2 × 10¹⁸ minor units; hint: plan fewer pieces at once")
+var errTooMuch = fmt.Errorf("sticks: counts times prices are beyond what can be added up, about 2 × 10¹⁸ minor units; hint: plan fewer pieces at once")
 
 // tooLong names the longest piece that no stick can give.
 func (t Task) tooLong(in *inst, lengths []int64, of []int) error {

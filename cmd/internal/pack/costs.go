@@ -148,7 +148,7 @@ func orderFiles(p *plan.Plan) []output.File {
 		if name == "" {
 			name = "supplier"
 		}
-		out = append(out, output.File{Name: fmt.Sprintf("orders/%d-%s.csv", i+1, name), Data: p.Cost.Bill.OrderCSV(o)})
+		out = append(out, output.File{Name: fmt.Sprintf("orders/%d-%s.csv", i+1, name), Data: marked(p.Cost.Bill.OrderCSV(o))})
 	}
 	return out
 }

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"silowright/bom"
 	"silowright/cmd/internal/output"
@@ -71,6 +72,7 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 	if err != nil {
 		return m, err
 	}
+	sums := inBackground(func() ([]byte, error) { return workbook.Of(p, costs) })
 	book, err := shopPack(p, o, costs, tilings, &m)
 	if err != nil {
 		return m, err
@@ -88,15 +90,15 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 		return m, err
 	}
 	m.Files = append(m.Files, nested...)
-	add("bill.csv", p.Cost.Bill.CSV())
+	add("bill.csv", marked(p.Cost.Bill.CSV()))
 	m.Files = append(m.Files, orderFiles(p)...)
-	sums, err := workbook.Of(p, costs)
+	table, err := sums()
 	if err != nil {
 		return m, err
 	}
-	add("costs.xlsx", sums)
-	add("cuts.csv", bom.CutsCSV(p.Cuts))
-	add("holes.csv", holesCSV(p))
+	add("costs.xlsx", table)
+	add("cuts.csv", marked(bom.CutsCSV(p.Cuts)))
+	add("holes.csv", marked(holesCSV(p)))
 	var written []geometry.Template
 	for _, t := range tilings {
 		written = append(written, t.template)
@@ -107,6 +109,22 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 	}
 	add("report.json", data)
 	return m, nil
+}
+
+// marked puts a byte-order mark before a table, by which every spreadsheet
+// knows UTF-8.
+func marked(table []byte) []byte { return append([]byte("\ufeff"), table...) }
+
+// inBackground begins a file; what it returns waits for it.
+func inBackground(make func() ([]byte, error)) func() ([]byte, error) {
+	var data []byte
+	var err error
+	var wait sync.WaitGroup
+	wait.Go(func() { data, err = make() })
+	return func() ([]byte, error) {
+		wait.Wait()
+		return data, err
+	}
 }
 
 // revision is printed on every page; a pack carries no date, so that packs can

@@ -5,10 +5,12 @@ import (
 	"bytes"
 	"cmp"
 	"io"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
 
@@ -24,7 +26,10 @@ const (
 	words look = iota
 	wrapped
 	title
+	note
+	says // words that a formula gives
 	heading
+	figures // a heading over numbers
 	amount
 	bold // an amount that matters
 	quantity
@@ -54,6 +59,7 @@ type sheet struct {
 	widths []float64 // of the columns, in characters
 	rows   [][]cell  // from row 1 on
 	frozen int       // rows that stay in sight, and head every printed page
+	print  string    // the last column that is printed; "" for all
 	chart  *excelize.Chart
 	at     string // where the chart stands
 }
@@ -104,7 +110,7 @@ func newBook(p *plan.Plan) (*book, error) {
 // styles sets the looks up. An input is boxed and its heading says so; the pale
 // ground is besides.
 func (b *book) styles(c coin) error {
-	format := map[look]string{words: "@", wrapped: "@", title: "@", heading: "@", amount: c.format(), bold: c.format(),
+	format := map[look]string{words: "@", wrapped: "@", title: "@", note: "@", says: "General", heading: "@", figures: "@", amount: c.format(), bold: c.format(),
 		quantity: "#,##0.####", minutes: "#,##0.0", whole: "#,##0", percent: "0.00##%"}
 	for k, of := range map[look]look{inputAmount: amount, inputQuantity: quantity, inputMinutes: minutes, inputWhole: whole, inputPercent: percent, inputWords: words} {
 		format[k] = format[of]
@@ -114,14 +120,14 @@ func (b *book) styles(c coin) error {
 		if !ok {
 			continue
 		}
-		st := &excelize.Style{CustomNumFmt: &f, Alignment: &excelize.Alignment{Vertical: "top", WrapText: l == wrapped || l == heading}, Font: &excelize.Font{Size: 10, Family: "Arial"}}
+		st := &excelize.Style{CustomNumFmt: &f, Alignment: &excelize.Alignment{Vertical: "top", WrapText: wraps(l)}, Font: &excelize.Font{Size: 10, Family: "Arial"}}
 		switch {
 		case l == title:
 			st.Font.Bold, st.Font.Size = true, 14
 		case l == bold:
 			st.Font.Bold = true
 			st.Border = []excelize.Border{{Type: "top", Color: "000000", Style: 1}}
-		case l == heading:
+		case l == heading, l == figures:
 			st.Font.Bold = true
 			st.Border = []excelize.Border{{Type: "bottom", Color: "000000", Style: 2}}
 		case l > inputs:
@@ -130,6 +136,9 @@ func (b *book) styles(c coin) error {
 				st.Border = append(st.Border, excelize.Border{Type: side, Color: "606060", Style: 1})
 			}
 		}
+		if l >= figures && l != inputWords { // apart from words that follow
+			st.Alignment.Horizontal, st.Alignment.Indent = "right", 1
+		}
 		id, err := b.file.NewStyle(st)
 		if err != nil {
 			return err
@@ -137,6 +146,46 @@ func (b *book) styles(c coin) error {
 		b.style[l] = id
 	}
 	return nil
+}
+
+func wraps(l look) bool { return l == wrapped || l == heading || l == figures }
+
+// settle sets headings over numbers to the numbers' side.
+func (s *sheet) settle() {
+	for i := range len(s.rows) - 1 {
+		for k := range min(len(s.rows[i]), len(s.rows[i+1])) {
+			below := s.rows[i+1][k].look
+			if c := &s.rows[i][k]; c.look == heading && below >= amount && below != inputWords {
+				c.look = figures
+			}
+		}
+	}
+}
+
+// height is how high a row is, in points, so that what wraps is seen: an
+// estimate, as spreadsheets do not all work it out on opening.
+func (s *sheet) height(row []cell) float64 {
+	const line, size = 13.0, 14.0 // points, of text and of a title
+	lines := 1
+	for k, c := range row {
+		t, ok := c.value.(string)
+		if !ok || !wraps(c.look) || k >= len(s.widths) {
+			continue
+		}
+		n, used := 1, 0.0
+		for _, word := range strings.Fields(t) {
+			w := float64(utf8.RuneCountInString(word))*0.95 + 1
+			if used += w; used > s.widths[k] && used > w {
+				n, used = n+1, w
+			}
+			n += int(w / (s.widths[k] + 1))
+		}
+		lines = max(lines, n)
+	}
+	if len(row) > 0 && row[0].look == title {
+		return size + 6
+	}
+	return min(400, float64(lines)*line+2) // a row holds at most 409 points
 }
 
 // put writes a sheet into the file.
@@ -171,6 +220,14 @@ func (b *book) put(s *sheet) error {
 			return err
 		}
 	}
+	if s.print != "" {
+		area := span(s.name, "A", 1, len(s.rows))
+		area = strings.Replace(area, ":$A$", ":$"+s.print+"$", 1)
+		if err := f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: area, Scope: s.name}); err != nil {
+			return err
+		}
+	}
+	s.settle()
 	return b.fill(s)
 }
 
@@ -197,12 +254,17 @@ func (b *book) fill(s *sheet) error {
 				continue
 			}
 			v := c.value
+			if c.formula != "" && c.look == words {
+				c.look = says // a formula typed anew into a cell of words would become words
+			}
 			if t, ok := v.(string); ok && c.formula == "" {
-				v = text(t)
+				if v = text(t); t == "" {
+					v = nil
+				}
 			}
 			out[k] = excelize.Cell{StyleID: b.style[c.look], Formula: c.formula, Value: v}
 		}
-		if err := w.SetRow(ref("A", i+1), out); err != nil {
+		if err := w.SetRow(ref("A", i+1), out, excelize.RowOpts{Height: s.height(row)}); err != nil {
 			return err
 		}
 	}
@@ -251,8 +313,28 @@ func again(w *zip.Writer, f *zip.File) error {
 	if err != nil {
 		return err
 	}
-	_, err = io.Copy(to, from)
+	part, err := io.ReadAll(from)
+	if err == nil {
+		_, err = to.Write(settled(f.Name, part))
+	}
 	return err
+}
+
+var ending = regexp.MustCompile(`<Default [^>]*?(/>|></Default>)`)
+
+// settled puts the file endings that the list of contents explains in order:
+// the library writes them in any.
+func settled(name string, part []byte) []byte {
+	if name != "[Content_Types].xml" {
+		return part
+	}
+	all := ending.FindAllString(string(part), -1)
+	slices.Sort(all)
+	return ending.ReplaceAllFunc(part, func([]byte) []byte {
+		next := all[0]
+		all = all[1:]
+		return []byte(next)
+	})
 }
 
 // longest bounds the text of a cell, in characters; a cell holds 32,767

@@ -28,7 +28,7 @@ var buyHeadings = headings("category", "item", "description", "each drum silo ne
 	"pack", "a pack holds", "packs (input)", "price of a pack (input)", "amount", "supplier (input)", "quoted", "where the packs come from",
 	"drum silos' part", "drum silos' share", "why")
 
-var buyWidths = []float64{16, 22, 34, 10, 10, 11, 6, 10, 14, 9, 9, 11, 12, 24, 11, 40, 9, 12, 60}
+var buyWidths = []float64{14, 20, 28, 10, 10, 10, 6, 10, 14, 9, 9, 10, 11, 22, 11, 36, 9, 11, 70}
 
 // purchase is one row of Buy: a purchase of a line, or a line of which nothing
 // is bought.
@@ -64,7 +64,7 @@ func (w *writing) column(name string) string { return span(buySheet, name, 2, w.
 
 // buy is the sheet of what is bought.
 func (w *writing) buy() *sheet {
-	s := &sheet{name: buySheet, widths: buyWidths, frozen: 1}
+	s := &sheet{name: buySheet, widths: buyWidths, frozen: 1, print: "P"}
 	s.add(buyHeadings...)
 	for _, p := range w.buys {
 		s.add(w.row(p, len(s.rows)+1)...)
@@ -78,8 +78,8 @@ func (w *writing) row(p purchase, row int) []cell {
 	u := unitOf(l.Kind, w.plan.Job.Units)
 	out := make([]cell, len(buyHeadings))
 	set := func(column string, c cell) { out[column[0]-'A'] = c }
-	set("A", wordsOf(l.Category))
-	set("B", wordsOf(l.Item))
+	set("A", cell{value: l.Category, look: wrapped})
+	set("B", cell{value: l.Item, look: wrapped})
 	set("C", cell{value: l.Description, look: wrapped})
 	set("G", wordsOf(u.name))
 	drums, pipes := fix(sumsSheet, "B", drumsRow), fix(sumsSheet, "B", pipesRow)
@@ -88,7 +88,7 @@ func (w *writing) row(p purchase, row int) []cell {
 		if p.packs.even {
 			set(eachDrumColumn, cell{value: l.EachDrum / u.per, look: quantity})
 			set(eachPipeColumn, cell{value: l.EachPipe / u.per, look: quantity})
-			need.formula = "ROUND(" + drums + "*" + ref(eachDrumColumn, row) + "+" + pipes + "*" + ref(eachPipeColumn, row) + ",9)"
+			need.formula = u.millionths(drums + "*" + ref(eachDrumColumn, row) + "+" + pipes + "*" + ref(eachPipeColumn, row))
 		}
 		set(needColumn, need)
 		set(rackColumn, cell{value: l.Rack / u.per, look: quantity})
@@ -116,6 +116,7 @@ func (w *writing) bought(p purchase, row int, u unit, set func(string, cell)) {
 		}
 		n := cell{value: p.buy.Packs, look: inputWhole}
 		if p.packs.live {
+			n.look = whole
 			n.formula = "ROUNDUP(MAX(0,(" + ref(needColumn, row) + "-" + ref(rackColumn, row) + ")/" + ref(holdsColumn, row) + "-" + plain(hair) + "),0)"
 		}
 		set(packsColumn, n)

@@ -1,22 +1,18 @@
 package workbook
 
 import (
-	"math/big"
-
 	"github.com/xuri/excelize/v2"
 
 	"silowright/bom/build"
 	"silowright/bom/money"
 )
 
-func ratio(num, den int64) *big.Rat { return big.NewRat(num, den) }
-
-var curveWidths = []float64{12, 12, 15, 15, 15, 15, 15, 30}
+var curveWidths = []float64{12, 12, 15, 15, 15, 15, 15, 12}
 
 // curve is the sheet of what other sizes of build cost: values of the program,
 // which nothing on other sheets changes.
 func (w *writing) curve() *sheet {
-	s := &sheet{name: curveSheet, widths: curveWidths, frozen: 2, at: "J2"}
+	s := &sheet{name: curveSheet, widths: curveWidths, frozen: 2, at: "I2"}
 	s.add(cell{value: "What other counts cost: the program's values, which do not follow changes made here", look: title})
 	s.add(headings("drum silos", "pipe silos", "total", "each drum silo", "each pipe silo", "one drum silo more adds", "one pipe silo more adds", "")...)
 	for _, p := range w.costs.Points {
@@ -36,14 +32,15 @@ func (w *writing) curve() *sheet {
 	if w.plan.Job.DrumSilos <= 0 {
 		count, each, name = "B", "E", "each pipe silo"
 	}
+	dark := excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"1F3B57"}}
 	axis := func(title string) excelize.ChartAxis {
-		return excelize.ChartAxis{MajorGridLines: true, Title: excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: title}}}}
+		return excelize.ChartAxis{MajorGridLines: true, Font: excelize.Font{Size: 9, Color: "303030"}, Title: excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: title}}}}
 	}
 	s.chart = &excelize.Chart{Type: excelize.Scatter, Dimension: excelize.ChartDimension{Width: 720, Height: 400},
 		Title:  excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: name + ", by the size of the build"}}},
 		Legend: excelize.ChartLegend{Position: "none"},
 		Series: []excelize.ChartSeries{{Name: quoted(name), Categories: span(curveSheet, count, from, len(s.rows)), Values: span(curveSheet, each, from, len(s.rows)),
-			Line: excelize.LineOptions{Width: 1.5}, Marker: excelize.ChartMarker{Symbol: "circle", Size: 5}}},
+			Fill: dark, Line: excelize.LineOptions{Type: excelize.LineSolid, Width: 1.5}, Marker: excelize.ChartMarker{Symbol: "circle", Size: 5, Fill: dark}}},
 		XAxis: axis("silos built"), YAxis: axis(string(w.plan.Currency))}
 	return s
 }

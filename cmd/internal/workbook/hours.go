@@ -1,7 +1,7 @@
 package workbook
 
 import (
-	"fmt"
+	"math"
 	"math/big"
 	"strings"
 
@@ -97,12 +97,6 @@ func (w *writing) work() *sheet {
 func (w *writing) common(s *sheet) {
 	h, site := w.plan.Cost.Hours, w.plan.Site
 	at := func(column string, row int) string { return ref(column, w.effort.block+row) }
-	kinds := func(built, setUp work.Minutes) int64 {
-		if setUp <= 0 {
-			return 0
-		}
-		return int64(float64(built/setUp) + 0.5)
-	}
 	both := func(label string, l look, f func(column string) string, drum, pipe float64, note string) {
 		s.add(wordsOf(label), cell{}, cell{}, cell{value: drum, formula: f("D"), look: l}, cell{value: pipe, formula: f("E"), look: l}, cell{}, cell{}, cell{value: note, look: wrapped})
 	}
@@ -138,16 +132,25 @@ func (w *writing) common(s *sheet) {
 	parts := map[string]string{"D": work.DrumSilo, "E": work.PipeSilo}
 	both("first silo, minutes", minutes, func(c string) string { return of("$F", parts[c]) }, float64(h.FirstDrum), float64(h.FirstPipe), "")
 	both("whole build, minutes", minutes, func(c string) string { return of("$G", parts[c]) }, float64(h.Drum), float64(h.Pipe), "")
-	dk, pk := kinds(h.SetUpDrum, site.Work.SetUp), kinds(h.SetUpPipe, site.Work.PipeSetUp)
+	dk, pk := int64(0), int64(0)
+	for _, b := range w.plan.Cost.Batches {
+		if b.Drum > 0 {
+			dk++
+		}
+		if b.Pipe > 0 {
+			pk++
+		}
+	}
 	pair("kinds built (input)", inputWhole, float64(dk), float64(pk), "of several kinds the units a silo are the average of those built")
 	pair("set-up of a kind, minutes (input)", inputMinutes, moved(site.Work.SetUp, w.effort.drumOff, dk), moved(site.Work.PipeSetUp, w.effort.pipeOff, pk), w.movedNote())
 	both("set-up, minutes", minutes, func(c string) string {
 		return "IF(" + at(c, countRow) + ">0," + at(c, kindsRow) + "*" + at(c, setUpRow) + ",0)"
-	}, float64(h.SetUpDrum), float64(h.SetUpPipe), "")
+	}, float64(h.SetUpDrum)+w.effort.drumOff, float64(h.SetUpPipe)+w.effort.pipeOff, "")
 	both("all work, minutes", minutes, func(c string) string { return at(c, allRow) + "+" + at(c, setUpAllRow) },
-		float64(h.SetUpDrum+h.Drum), float64(h.SetUpPipe+h.Pipe), "of one person")
+		float64(h.SetUpDrum+h.Drum)+w.effort.drumOff, float64(h.SetUpPipe+h.Pipe)+w.effort.pipeOff, "of one person")
 	wage := w.coin.of(site.Wage)
 	both("wage of an hour (input)", inputAmount, func(c string) string { return map[string]string{"E": at("D", wageRow)}[c] }, wage, wage, string(w.plan.Currency))
+	s.rows[len(s.rows)-1][4].look = amount // the same as for drum silos
 	both("labour", bold, func(c string) string {
 		return w.coin.amount(w.coin.coins(at(c, wageRow)) + "*" + at(c, minutesRow) + "/60")
 	}, w.coin.of(w.effort.drum), w.coin.of(w.effort.pipe), "half a coin is rounded away from zero")
@@ -165,7 +168,7 @@ func (w *writing) movedNote() string {
 	if w.effort.drumOff == 0 && w.effort.pipeOff == 0 {
 		return ""
 	}
-	return "moved by less than a ten-thousandth of a minute, so that half a coin of labour is rounded as the program does"
+	return "moved by what costs a five-thousandth of the smallest coin, so that half a coin of labour is rounded as the program does"
 }
 
 // direct is from which silo on the sum of n^b is taken by formula.
@@ -175,7 +178,7 @@ func exponent(r float64) float64 {
 	if !(r > 0 && r < 1) {
 		return 0
 	}
-	return log2(r)
+	return math.Log2(r)
 }
 
 // earlySum is Σ k^b over k to 31 or to n.
@@ -191,11 +194,6 @@ func earlySum(n, b string) string {
 // lateSum is Σ k^b over k from 32 to n by the Euler–Maclaurin formula (NIST
 // Digital Library of Mathematical Functions, 2.10.1), as the program has it.
 func lateSum(n, b string) string {
-	f := strings.NewReplacer("n", n, "b", b)
-	formula := f.Replace("@IF(n<32,0,@IF(@ABS(b+1)<0.000000001,32^(b+1)*@LN(n/32),(n^(b+1)-32^(b+1))/(b+1))+(32^b+n^b)/2" +
+	return strings.NewReplacer("n", n, "b", b).Replace("IF(n<32,0,IF(ABS(b+1)<0.000000001,32^(b+1)*LN(n/32),(n^(b+1)-32^(b+1))/(b+1))+(32^b+n^b)/2" +
 		"+b/12*(n^(b-1)-32^(b-1))-b*(b-1)*(b-2)/720*(n^(b-3)-32^(b-3))+b*(b-1)*(b-2)*(b-3)*(b-4)/30240*(n^(b-5)-32^(b-5)))")
-	return strings.ReplaceAll(formula, "@", "")
 }
-
-// text of a number of minutes for a note.
-func minutesText(m work.Minutes) string { return fmt.Sprintf("%.1f min", float64(m)) }

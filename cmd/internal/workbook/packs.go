@@ -16,6 +16,15 @@ type unit struct {
 	per  float64
 }
 
+// millionths is an expression in the unit rounded to a millionth of the kind's
+// own unit, as a need is held (see bom.Need.Total).
+func (u unit) millionths(x string) string {
+	if u.per == 1 {
+		return "ROUND(" + x + ",6)"
+	}
+	return "ROUND((" + x + ")*" + plain(u.per) + ",6)/" + plain(u.per)
+}
+
 func unitOf(k bom.Kind, u measure.Unit) unit {
 	inch := u != measure.UnitMM
 	foot := measure.Foot.MM()
@@ -46,7 +55,7 @@ type packs struct {
 // hair is a part of a pack that is binary noise and no need for another.
 const hair = 1e-9
 
-const again2 = ": run the program again for other counts"
+const askAgain = ": run the program again for other counts"
 
 // packsOf tells what a line's packs follow from. Those of one pack size at one
 // price follow from the need; all else the program has to be asked for.
@@ -57,19 +66,19 @@ func (w *writing) packsOf(l bom.Line, even map[string]bool) packs {
 	case l.Amount == nil:
 		p.says = "no price in the list; fill in packs, price and supplier"
 	case len(l.Pieces) > 0:
-		p.says = "from the cutting plan" + again2
+		p.says = "from the cutting plan" + askAgain
 	case len(l.Flats) > 0:
-		p.says = "from the layout" + again2
+		p.says = "from the layout" + askAgain
 	case len(l.Buys) == 0:
-		p.says = "the rack holds enough" + again2
+		p.says = "the rack holds enough" + askAgain
 	case l.Category == bom.Tools:
 		p.says = "bought once and shared"
 	case !p.even:
-		p.says = "does not go in step with the silos" + again2
+		p.says = "does not go in step with the silos" + askAgain
 	case len(l.Buys) > 1 || w.offersOf(l) != 1 || l.Buys[0].Offer.From > 1:
-		p.says = "the cheapest of several packs or prices" + again2
+		p.says = "the cheapest of several packs or prices" + askAgain
 	case !w.agrees(l):
-		p.says = "the program's own number" + again2
+		p.says = "the program's own number" + askAgain
 	default:
 		p.live, p.says = true, "formula: the need less the rack, over what a pack holds"
 	}
@@ -96,7 +105,7 @@ func (w *writing) agrees(l bom.Line) bool {
 		return false
 	}
 	need := float64(w.plan.Job.DrumSilos)*(l.EachDrum/u.per) + float64(w.plan.Job.PipeSilos)*(l.EachPipe/u.per)
-	need = math.Round(need*1e9) / 1e9
+	need = math.Round(need*u.per*1e6) / 1e6 / u.per
 	got := math.Ceil(max(0, (need-l.Rack/u.per)/(b.Offer.Holds/u.per)-hair))
 	return got == float64(b.Packs)
 }

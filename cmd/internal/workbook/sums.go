@@ -2,7 +2,7 @@ package workbook
 
 import (
 	"fmt"
-	"math"
+	"math/big"
 
 	"silowright/bom/money"
 )
@@ -13,36 +13,34 @@ const (
 	pipesRow
 )
 
-func log2(x float64) float64 { return math.Log2(x) }
-
 // part is n·num/den rounded half away from zero, and 0 for no den. All are 0 or
 // above.
 func part(n, num, den int64) int64 {
 	if den == 0 {
 		return 0
 	}
-	m, err := money.Money{Minor: n}.TimesRat(ratio(num, den))
+	m, err := money.Money{Minor: n}.TimesRat(big.NewRat(num, den))
 	if err != nil {
 		return 0
 	}
 	return m.Minor
 }
 
-var sumsWidths = []float64{38, 16, 16, 16, 16, 16, 60}
+var sumsWidths = []float64{38, 14, 14, 14, 14, 14, 30}
 
 // sums is the sheet that adds all up.
 func (w *writing) sums() *sheet {
 	s := &sheet{name: sumsSheet, widths: sumsWidths, frozen: 2}
 	s.add(cell{value: "What the build costs", look: title})
 	s.add(headings("", "value", "note", "", "", "", "")...)
-	line := func(label string, v cell, note string) int {
-		return s.add(wordsOf(label), v, cell{value: note})
+	line := func(label string, v cell, text string) int {
+		return s.add(wordsOf(label), v, cell{value: text, look: note})
 	}
 	job, bill, c := w.plan.Job, w.costs.Bill, w.coin
-	line("job", wordsOf(job.Name), "boxed cells are inputs; all else follows from them")
+	line("job", wordsOf(job.Name), "")
 	line("drum silos (input)", cell{value: int64(job.DrumSilos), look: inputWhole}, zeroNote(job.DrumSilos, "drum"))
 	line("pipe silos (input)", cell{value: int64(job.PipeSilos), look: inputWhole}, zeroNote(job.PipeSilos, "pipe"))
-	line("currency", wordsOf(string(w.plan.Currency)), w.pricesNote())
+	line("currency", wordsOf(string(w.plan.Currency)), "boxed cells, here and on the other sheets, are inputs; all else follows from them")
 	now := fmt.Sprintf("as worked out: %d drum silos and %d pipe silos", job.DrumSilos, job.PipeSilos)
 	line("check: counts", cell{value: now, formula: fmt.Sprintf(`IF(AND(%s=%d,%s=%d),%s,%s)`, ref("B", drumsRow), job.DrumSilos, ref("B", pipesRow), job.PipeSilos,
 		quoted(now), quoted(fmt.Sprintf("counts changed from %d and %d: %s", job.DrumSilos, job.PipeSilos, w.stale())))}, "")
@@ -50,6 +48,7 @@ func (w *writing) sums() *sheet {
 	count := "COUNTIF(" + w.column(amountColumn) + "," + quoted(noPrice) + ")"
 	check := len(s.rows) + 1
 	line("check: prices", cell{value: incomplete(missing), formula: "IF(" + count + "=0," + quoted(complete) + `,"incomplete: "&` + count + "&" + quoted(withoutPrice) + ")"}, "")
+	line("prices", wordsOf(w.pricesNote()), "")
 	s.add()
 
 	money := func(label, formula string, m money.Money, l look, note string) string {
@@ -69,7 +68,7 @@ func (w *writing) sums() *sheet {
 	before := c.tidy(orders + "+" + drumLabour + "+" + pipeLabour)
 	rate := ref("$B$", line("contingency, part of all above (input)", cell{value: float64(w.plan.Site.Contingency) / 1e6, look: inputPercent}, "for what nobody thought of"))
 	extra := money("contingency", c.share(before, rate), w.costs.Contingency, amount, "")
-	status := cell{formula: "IF(" + count + "=0,\"\"," + ref("$B$", check) + ")", value: ""}
+	status := cell{look: says, formula: "IF(" + count + "=0,\"\"," + ref("$B$", check) + ")", value: ""}
 	if missing > 0 {
 		status.value = incomplete(missing)
 	}
@@ -114,9 +113,9 @@ func zeroNote(n int, sort string) string {
 
 func (w *writing) pricesNote() string {
 	if w.plan.Invented {
-		return "every price is invented for the example: put your own price list under [prices]"
+		return "every price, supplier and date is invented for the example: put your own price list under [prices]"
 	}
-	return ""
+	return "of the job's own list"
 }
 
 // stale says which rows do not follow the counts.
