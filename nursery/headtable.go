@@ -10,18 +10,19 @@ import (
 
 // headTable is a silo's head by its flow, tabled so that a manifold can ask it
 // a million times. Between nodes it runs as a cubic through both ends with
-// their slopes, held so that it never falls; nodes are halved until the middle
-// lies within tableError of the silo's own head. Past the last node it goes on
-// straight.
+// their slopes, held so that it never falls; steps are halved until height and
+// slope in the middle fit the silo's own within tableError. Where another
+// control takes over between two nodes it may be half a millimetre out, far less
+// than the relations themselves. Past the last node it goes on straight.
 type headTable struct{ q, h, m []float64 } // mm³/s, mm, mm per mm³/s
 
 const (
-	tableError = 0.02 // mm
+	tableError = 0.1 // mm, and a ten-thousandth of the head
 	tableFrom  = measure.LitrePerMinute / 10
 	tableNodes = 16 // from tableFrom to flow.MostFlow before any is halved
 )
 
-// tableOf tables the head of a silo; nil for one whose head is no number.
+// tableOf tables the head of a silo.
 func tableOf(s flow.InWater) *headTable {
 	t := &headTable{}
 	add := func(q float64) (h, m float64) {
@@ -33,8 +34,9 @@ func tableOf(s flow.InWater) *headTable {
 	halve = func(q0, h0, m0, q1, h1, m1 float64) {
 		q := (q0 + q1) / 2
 		h, m := add(q)
-		got, _ := hermite(q, q0, h0, m0, q1, h1, m1)
-		if math.Abs(got-h) > tableError && q1-q0 > 1e-4*q1+10 {
+		got, slope := hermite(q, q0, h0, m0, q1, h1, m1)
+		off := max(math.Abs(got-h), math.Abs(slope-m)*(q1-q0)/8)
+		if off > tableError+1e-4*math.Abs(h) && q1-q0 > 1e-4*q1+10 {
 			halve(q0, h0, m0, q, h, m)
 			halve(q, h, m, q1, h1, m1)
 			return

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"silowright/geometry/measure"
-	"silowright/geometry/stock"
 	"silowright/nursery/manifold"
 	"silowright/nursery/sea"
 )
@@ -43,18 +42,6 @@ type Shut struct {
 	TotalAfter measure.Flow
 }
 
-// Sizes are the smallest pipes that hold the limits.
-type Sizes struct {
-	Held           bool
-	Main, Manifold string // nominal sizes; Main is empty where no main was described
-	MainSeries     string
-	ManifoldSeries string
-	Evenness       float64
-	Speed          measure.Speed
-	Each           measure.Flow // mean flow with them
-	Same           bool         // the job's own
-}
-
 // pumping solves the pump on its pipes.
 func (f Farm) pumping(w sea.Water, rooms []room, of []int) (*Pumping, error) {
 	c, err := f.curve(w)
@@ -89,7 +76,7 @@ func (f Farm) pumping(w sea.Water, rooms []room, of []int) (*Pumping, error) {
 		return nil, err
 	}
 	if f.Given().Manifold {
-		if p.Sizes, err = f.sizes(sys); err != nil {
+		if p.Sizes, err = f.sizes(sys, rooms); err != nil {
 			return nil, err
 		}
 	}
@@ -138,31 +125,6 @@ func (p *Pumping) mark(s *Study) {
 	}
 }
 
-// sizes recommends the smallest main and manifold of their own series.
-func (f Farm) sizes(sys manifold.System) (*Sizes, error) {
-	list := func(series string) (out []manifold.Size) {
-		for _, size := range bored(series) {
-			p, _ := stock.PipeOf(size, series)
-			out = append(out, manifold.Size{Name: size, Bore: p.Inside, Roughness: sys.Main.Roughness})
-		}
-		return out
-	}
-	z := &Sizes{ManifoldSeries: seriesOf(f.Manifold.Pipe)}
-	choices := manifold.Choices{Manifold: list(z.ManifoldSeries)}
-	if f.Main.Pipe.Size != "" {
-		z.MainSeries = seriesOf(f.Main.Pipe)
-		choices.Main = list(z.MainSeries)
-	}
-	c, err := manifold.Recommend(sys, choices, manifold.Limits{Evenness: f.Limits.Evenness, Speed: f.Limits.Speed})
-	if err != nil {
-		return nil, err
-	}
-	z.Held, z.Main, z.Manifold = c.Held, c.Main.Name, c.Manifold.Name
-	z.Evenness, z.Speed, z.Each = c.Result.Evenness, c.Speed, c.Result.Mean
-	z.Same = z.Manifold == f.Manifold.Pipe.Size && (choices.Main == nil || z.Main == f.Main.Pipe.Size)
-	return z, nil
-}
-
 // curves tables the pump's curve and the system's. A point of the system's is
 // where the pump would run at another speed.
 func (p *Pumping) curves(sys manifold.System) error {
@@ -176,15 +138,21 @@ func (p *Pumping) curves(sys manifold.System) error {
 		}
 		p.Curve = append(p.Curve, manifold.Point{Flow: q, Head: h})
 	}
-	for _, ratio := range [...]float64{0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.2, 1.3} {
-		turned := sys
-		var err error
-		if turned.Pump.Curve, err = sys.Pump.Curve.AtSpeed(ratio); err != nil {
-			return err
-		}
-		r, err := manifold.Solve(turned)
-		if err != nil {
-			return err
+	ratios := []float64{0.5, 0.65, 0.8, 0.9, 1, 1.1, 1.2}
+	if len(sys.Laterals) > 1000 {
+		ratios = []float64{0.7, 1, 1.2}
+	}
+	for _, ratio := range ratios {
+		r := p.Result
+		if ratio != 1 {
+			turned := sys
+			var err error
+			if turned.Pump.Curve, err = sys.Pump.Curve.AtSpeed(ratio); err != nil {
+				return err
+			}
+			if r, err = manifold.Solve(turned); err != nil {
+				return err
+			}
 		}
 		if r.Total > 0 {
 			p.System = append(p.System, manifold.Point{Flow: r.Total, Head: r.Pump.Head})

@@ -1,6 +1,9 @@
 package nursery
 
 import (
+	"fmt"
+
+	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/nursery/flow"
 	"silowright/nursery/seed"
@@ -70,4 +73,35 @@ func (f Farm) seeds(s *Study, counts []Count) (*SeedStudy, error) {
 	var err error
 	out.Need, err = seed.Need(p)
 	return out, err
+}
+
+// seedFindings are the plan's own and whether the job's silos and water are
+// enough for it.
+func (s Study) seedFindings(u measure.Unit) []geometry.Finding {
+	d := s.Seed
+	if d == nil {
+		return nil
+	}
+	out := seed.Findings(d.Plan, d.Need, u)
+	peak := d.Need.Peak
+	drums := geometry.Finding{ID: "seed.drum-silos", Key: "drum_silos", Measured: measure.Count(peak.Drum), Limit: measure.Count(d.Drums), Basis: worked,
+		Says: fmt.Sprintf("the %d drum silos are enough every week; the seed needs %d at most", d.Drums, peak.Drum)}
+	if peak.Drum > d.Drums {
+		drums.Level = geometry.Caution
+		drums.Says = fmt.Sprintf("week %d needs %d drum silos and the job has %d: build more, take in fewer seed, or sell some earlier", peak.DrumWeek, peak.Drum, d.Drums)
+	}
+	water := geometry.Finding{ID: "seed.flow", Key: "pump.curve", Measured: peak.Flow.Quantity(), Limit: d.Flow.Quantity(), Basis: worked,
+		Says: fmt.Sprintf("the %s given are enough every week; the seed needs %s at most", d.Flow.Both(u), peak.Flow.Both(u))}
+	if !s.Given.Pump {
+		water.Key = "water.flow"
+	}
+	if peak.Flow > d.Flow {
+		water.Level = geometry.Caution
+		water.Says = fmt.Sprintf("week %d needs %s and the silos are given %s: a larger pump, or fewer seed", peak.FlowWeek, peak.Flow.Both(u), d.Flow.Both(u))
+	}
+	out = append(out, drums)
+	if s.From != FromSeed {
+		out = append(out, water)
+	}
+	return out
 }

@@ -136,7 +136,8 @@ func TestAskedDutyGivesTheFlow(t *testing.T) {
 	}
 }
 
-// The tabled head lies within its error of the silo's own.
+// The tabled head lies within half a millimetre of the silo's own and never
+// falls.
 func TestHeadTable(t *testing.T) {
 	f := DefaultFarm()
 	f.Bed.PipeMass = 1
@@ -148,7 +149,7 @@ func TestHeadTable(t *testing.T) {
 		for q := 0.05; q < 2990; q *= 1.013 {
 			want, _ := s.Head(measure.Flow(q) * measure.LitrePerMinute)
 			got, slope := table.Head(measure.Flow(q) * measure.LitrePerMinute)
-			if d := math.Abs(float64(got - want)); d > 0.2+1e-4*float64(want) && q > 0.2 {
+			if d := math.Abs(float64(got - want)); d > 0.5+2e-4*float64(want) && q > 0.2 {
 				t.Errorf("piped %v, %.2f L/min: %.3f mm, want %.3f", piped, q, got.MM(), want.MM())
 			}
 			if got < last || slope < 0 {
