@@ -48,6 +48,17 @@ func TestNoWaterNoSeed(t *testing.T) {
 	}
 }
 
+// A source is listed once, at the section's end, under the number that stands
+// behind each sentence that rests on it.
+func TestSentencesLeadToSources(t *testing.T) {
+	p := small1(t)
+	p.Water = &Water{Says: []Said{{geometry.OK, "first", "book A"}, {geometry.OK, "second", "book B"}, {geometry.Stop, "third", "book A"}, {geometry.OK, "fourth", ""}}, SeatSays: Said{geometry.OK, "fifth", "book C"}}
+	holds(t, p, "water", "First. [1]", "Second. [2]", "STOP: Third. [1]", "Fourth.", "Fifth. [3]", "What these pages rest on", "Sentences marked [1]", "book A", "Sentences marked [2]", "book B", "Sentences marked [3]", "book C")
+	if n := strings.Count(wordsOf(section(t, p, "water")...), "book A"); n != 1 {
+		t.Errorf("a source is listed %d times", n)
+	}
+}
+
 // The first page holds all that is to be seen at a glance.
 func TestFirstPageOfWater(t *testing.T) {
 	for _, paper := range []Paper{Letter, A4} {

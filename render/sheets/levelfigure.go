@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -116,15 +117,7 @@ func (g *levelFigure) levels() []levelName {
 		x := g.pipeLeft()
 		out = append(out, levelName{p.Rim, "pipe silo's rim", x}, levelName{p.Surface, "water in the pipe silo", x + g.wide(p.Wall) + 2})
 	}
-	slices.SortStableFunc(out, func(a, b levelName) int {
-		switch {
-		case a.z > b.z:
-			return -1
-		case a.z < b.z:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(out, func(a, b levelName) int { return cmp.Compare(b.z, a.z) })
 	return out
 }
 
@@ -330,6 +323,7 @@ func (s *LevelSection) marks() []LevelMark {
 			out = append(out, m)
 		}
 	}
+	slices.SortStableFunc(out[1:], func(a, b LevelMark) int { return cmp.Compare(a.At.Flow, b.At.Flow) })
 	return out[:min(len(out), 8)]
 }
 

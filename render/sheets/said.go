@@ -1,9 +1,33 @@
 package sheets
 
-import "silowright/geometry"
+import (
+	"slices"
+	"strconv"
 
-// saying sets sentences with their marks in one box, heavy when one is a stop.
-func (f *flow) saying(list []Said) {
+	"silowright/geometry"
+)
+
+// sources are what the sentences of a section rest on, each once, in order of
+// first use.
+type sources []string
+
+// cite numbers a source and returns the number as it stands behind a sentence.
+func (s *sources) cite(basis string) string {
+	if basis == "" {
+		return ""
+	}
+	at := slices.Index(*s, basis)
+	if at < 0 {
+		at = len(*s)
+		*s = append(*s, basis)
+	}
+	return " [" + strconv.Itoa(at+1) + "]"
+}
+
+// saying sets sentences with their marks in one box, heavy when one is a stop;
+// the numbers behind them lead to their sources at the section's end. What is
+// no more than ok is not bold.
+func (f *flow) saying(from *sources, list ...Said) {
 	var out []boxed
 	heavy := false
 	for _, s := range list {
@@ -11,23 +35,15 @@ func (f *flow) saying(list []Said) {
 			continue
 		}
 		heavy = heavy || s.Level == geometry.Stop
-		out = append(out, s.boxed()...)
+		words := sentence(s.Words)
+		if s.Level != geometry.OK {
+			words = levelWord(s.Level) + ": " + words
+		}
+		out = append(out, boxed{words: words + from.cite(s.Basis), bold: s.Level != geometry.OK, mark: levelMark(s.Level)})
 	}
 	if len(out) > 0 {
 		f.box(heavy, out...)
 	}
-}
-
-// boxed is the sentence with its mark; what is no more than ok is not bold.
-func (s Said) boxed() []boxed {
-	words := sentence(s.Words)
-	if s.Level != geometry.OK {
-		words = levelWord(s.Level) + ": " + words
-	}
-	if s.Basis != "" {
-		words += " [" + s.Basis + "]"
-	}
-	return []boxed{{words: words, bold: s.Level != geometry.OK, mark: levelMark(s.Level)}}
 }
 
 // orElse is words, or other when there are none.
@@ -38,14 +54,18 @@ func orElse(words, other string) string {
 	return words
 }
 
-// bases sets what the numbers of a section rest on.
-func (f *flow) bases(list []BasisLine) {
-	if len(list) == 0 {
+// bases sets what the numbers of a section rest on, the sources of its
+// sentences first.
+func (f *flow) bases(from sources, list []BasisLine) {
+	if len(from)+len(list) == 0 {
 		return
 	}
-	t := table{cols: []column{{head: "Number or method", share: 74, bold: true}, {head: "What it rests on", share: 110}}}
+	t := table{cols: []column{{head: "Sentence, number or method", share: 74, bold: true}, {head: "What it rests on", share: 110}}}
+	for i, s := range from {
+		t.add(say("Sentences marked ["+strconv.Itoa(i+1)+"]"), say(s))
+	}
 	for _, b := range list {
 		t.add(say(upper(b.What)), say(b.Source))
 	}
-	f.headed("What these pages rest on", t)
+	f.whole("What these pages rest on", t)
 }

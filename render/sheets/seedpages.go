@@ -1,7 +1,9 @@
 package sheets
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
@@ -14,7 +16,8 @@ func setSeed(f *flow, p *Pack) {
 		f.para("No seed was worked out for this pack.")
 		return
 	}
-	f.saying(s.Says)
+	var from sources
+	f.saying(&from, s.Says...)
 	f.weeksChart(s.Plan)
 	f.ladder(s.Ladder, s.NoLadder)
 	if len(s.Counts) > 0 {
@@ -22,8 +25,8 @@ func setSeed(f *flow, p *Pack) {
 	}
 	f.weeksTable(s.Plan, s.NoPlan)
 	f.headedLines("Is there food enough?", "Food", s.Food)
-	f.saying([]Said{s.FoodSays})
-	f.bases(s.Basis)
+	f.saying(&from, s.FoodSays)
+	f.bases(from, s.Basis)
 }
 
 // rungsOnPage is how many meshes one drawing of the ladder holds at most.
@@ -65,8 +68,20 @@ func (f *flow) ladder(l *MeshLadder, none string) {
 
 func countTable(list []CountRow) table {
 	t := table{cols: []column{{head: "Counted or weighed", share: 52, bold: true}, {head: "Value", share: 44, right: true}, {head: "Lies between", share: 50, right: true}, {head: "", share: 38}}}
+	between := false
 	for _, r := range list {
-		t.add(say(upper(r.Name)), say(r.Value), say(r.Interval), say(r.Note))
+		between = between || r.Interval != ""
+	}
+	for _, r := range list {
+		row := []cell{say(upper(r.Name)), say(r.Value), say(r.Interval), say(r.Note)}
+		if !between {
+			row = slices.Delete(row, 2, 3)
+		}
+		t.add(row...)
+	}
+	if !between { // nothing was sampled: its room to the notes
+		t.cols = slices.Delete(t.cols, 2, 3)
+		t.cols[2].share += 50
 	}
 	return t
 }
@@ -112,7 +127,7 @@ func (f *flow) weeksTable(p *SeedPlan, none string) {
 		t.cols[8] = column{head: "Set by, and what is done", share: 26}
 	}
 	for _, w := range p.Weeks {
-		row := []cell{strong(strconv.Itoa(w.Week)), say(w.Size), say(w.Count), say(w.Mass), say(w.Mesh), say(silos(w.Drum)), say(silos(w.Pipe)), say(w.FlowSays), say(w.Governs), say(w.Does)}
+		row := []cell{strong(strconv.Itoa(w.Week)), twice(w.Size), say(w.Count), twice(w.Mass), twice(w.Mesh), say(silos(w.Drum)), say(silos(w.Pipe)), twice(w.FlowSays), say(w.Governs), say(w.Does)}
 		if w.Peak {
 			row[9] = say("peak", w.Does)
 		}
@@ -132,6 +147,14 @@ func (f *flow) weeksTable(p *SeedPlan, none string) {
 	}
 	f.headingOver("Seed plan by week", f.tableStart(t)+30)
 	f.table(t)
+}
+
+// twice sets an amount in two units on two lines.
+func twice(s string) cell {
+	if a, b, ok := strings.Cut(s, " ("); ok {
+		return say(a, "("+b)
+	}
+	return say(s)
 }
 
 // silos writes a count of silos, none as a dash.

@@ -30,7 +30,7 @@ type Water struct {
 type Said struct {
 	Level geometry.Level
 	Words string
-	Basis string // what its numbers rest on; may be ""
+	Basis string // what its numbers rest on, listed at the section's end; may be ""
 }
 
 // BasisLine is a number or a method and where it is from.

@@ -28,7 +28,8 @@ func setWater(f *flow, p *Pack) {
 		f.para("No flow of water was worked out for this pack.")
 		return
 	}
-	f.saying(w.Says)
+	var from sources
+	f.saying(&from, w.Says...)
 	f.levelAndFlow(w.Section, w.NoSection)
 	f.flowBars(w.Flows)
 	if len(w.Losses) > 0 {
@@ -37,7 +38,7 @@ func setWater(f *flow, p *Pack) {
 	if len(w.Seat) > 0 {
 		f.whole("Does the body stay on its seat?", amounts("Lift and weight", w.Seat))
 	}
-	f.saying([]Said{w.SeatSays})
+	f.saying(&from, w.SeatSays)
 	f.pumpChart(w.Pump, w.NoPump)
 	f.headedLines("Power and suction", "What the pump asks", w.Lines)
 	if len(w.Pipes) > 0 {
@@ -53,7 +54,7 @@ func setWater(f *flow, p *Pack) {
 		f.cautions(wetPower)
 		f.para(deferring)
 	}
-	f.bases(w.Basis)
+	f.bases(from, w.Basis)
 }
 
 // whole sets a table under its heading on one page where a page can hold both.
@@ -96,8 +97,8 @@ func lossTable(list []Loss) table {
 }
 
 func pipeTable(list []PipeRow) table {
-	t := table{cols: []column{{head: "Run", share: 31, bold: true}, {head: "Pipe", share: 27}, {head: "Flow", share: 28}, {head: "Speed", share: 36},
-		{head: "Head lost", share: 34}, {head: "Use at least", share: 28}}}
+	t := table{cols: []column{{head: "Run", share: 29, bold: true}, {head: "Pipe", share: 25}, {head: "Flow", share: 37}, {head: "Speed", share: 37},
+		{head: "Head lost", share: 30}, {head: "Use at least", share: 26}}}
 	for _, r := range list {
 		speed := say(r.Speed)
 		if r.Level != geometry.OK {
@@ -150,8 +151,12 @@ func (f *flow) pumpChart(c *PumpChart, none string) {
 	}
 }
 
-// barsTall is the height of the chart of what each silo gets.
-const barsTall length = 46
+// The height of the chart of what each silo gets, lower where that keeps it
+// on the page.
+const (
+	barsTall length = 46
+	barsLow  length = 35
+)
 
 // flowBars draws what each silo gets.
 func (f *flow) flowBars(w *SiloFlows) {
@@ -159,7 +164,11 @@ func (f *flow) flowBars(w *SiloFlows) {
 		return
 	}
 	axis := flowAxis(f.units)
-	c := charts.Bars{Width: f.wide(), Height: barsTall, Across: "silo", Up: charts.Axis{Says: axis.Says, Second: axis.Second, Factor: axis.Factor},
+	tall := barsTall
+	if room := f.bottom() - f.y - lead(medium) - 8 - length(len(w.Says)+1)*(lead(small)+1.2); room < tall && room >= barsLow-6 {
+		tall = max(room, barsLow)
+	}
+	c := charts.Bars{Width: f.wide(), Height: tall, Across: "silo", Up: charts.Axis{Says: axis.Says, Second: axis.Second, Factor: axis.Factor},
 		Line: inFlow(w.Mean, f.units)}
 	if w.MeanSays != "" {
 		c.LineSays = f.safe("mean " + w.MeanSays)
@@ -169,9 +178,9 @@ func (f *flow) flowBars(w *SiloFlows) {
 		s := w.Silos[i]
 		c.Bars = append(c.Bars, charts.Bar{Name: fit(f.safe(s.Name), small, 24), Value: inFlow(s.Flow, f.units), Mark: i == least || i == most})
 	}
-	f.headingOver("What each silo gets", barsTall+2)
+	f.headingOver("What each silo gets", tall+2)
 	f.place(c.Draw(), marginL, f.y, 1)
-	f.y += barsTall + 2
+	f.y += tall + 2
 	if n := len(w.Silos); len(shown) < n {
 		f.para(strconv.Itoa(len(shown)) + " of " + strconv.Itoa(n) + " silos are drawn, evenly chosen, with the least and the most (dark).")
 	}
@@ -211,6 +220,14 @@ func (f *flow) flowTable(w *SiloFlows) {
 	t := table{tight: true, cols: []column{{head: "Silo", share: 20, bold: true}, {head: "Flow", share: 43}, {head: "Above the invert", share: 36},
 		{head: "Freeboard", share: 36}, {head: "Valve", share: 19}, {head: "", share: 30}}}
 	rows, left := w.rows()
+	noted := false
+	for _, i := range rows {
+		noted = noted || w.Silos[i].Note != ""
+	}
+	if !noted { // its room to the valves
+		t.cols = t.cols[:5]
+		t.cols[4].share += 30
+	}
 	for _, i := range rows {
 		s := w.Silos[i]
 		name := strong(s.Name)
