@@ -86,7 +86,7 @@ func Keys() []Key {
 	get, set = of(func(p *Plan) *measure.Flow { return &p.DrumHouse.Most }, lpm)
 	add(num("drum_flow", "most water one drum silo takes", "L/min", 1, 20000, 120, own), get, set)
 	get, set = whole(func(p *Plan) *int { return &p.PipeSilosAtHand })
-	add(count("pipe_silos_at_hand", "pipe silos there are; 0: as many as needed", 0, 1000, 0, own), get, set)
+	add(count("pipe_silos_at_hand", "pipe silos there are; 0: as many as needed", 0, 100000, 0, own), get, set)
 	return out
 }
 

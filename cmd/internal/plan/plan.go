@@ -30,7 +30,8 @@ type Plan struct {
 	Cuts     []bom.Cut
 	Site     build.Site // what costs follow from
 	Cost     build.Cost // of the counts asked for
-	// Water is water and seed of the farm; nil when no drum silo is built.
+	// Water is water and seed of the farm; nil when no drum silo is built, or more
+	// than one manifold is solved with.
 	Water    *nursery.Study
 	Prices   *bom.PriceList
 	Invented bool // the prices are the demo's
@@ -41,6 +42,7 @@ type Plan struct {
 type Counts struct {
 	Drum, Pipe *int
 	Date       string
+	Dry        bool // leave water and seed out: costs do not follow from them
 }
 
 // Check refuses a date that is none.
@@ -126,7 +128,7 @@ func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, er
 		return nil, fmt.Errorf("%s: %w", f.Name, err)
 	}
 	p.Cuts = bom.CutList(p.Cost.Batches, p.Job.Units)
-	if p.Job.DrumSilos > 0 {
+	if p.Job.DrumSilos > 0 && p.Job.DrumSilos <= nursery.MostSilos && !c.Dry {
 		w, err := nursery.Solve(countsOf(p.Cost.Batches), f.Farm)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", f.Name, err)
