@@ -3,6 +3,7 @@ package sheets
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"silowright/geometry"
 )
@@ -65,7 +66,11 @@ func (f *flow) bases(from sources, list []BasisLine) {
 		t.add(say("Sentences marked ["+strconv.Itoa(i+1)+"]"), say(s))
 	}
 	for _, b := range list {
-		t.add(say(upper(b.What)), say(b.Source))
+		what := b.What
+		if first, _, _ := strings.Cut(what, " "); !strings.Contains(first, ".") { // a check's id stands as it is
+			what = upper(what)
+		}
+		t.add(say(what), say(b.Source))
 	}
 	f.whole("What these pages rest on", t)
 }

@@ -117,8 +117,8 @@ func (f *flow) weeksTable(p *SeedPlan, none string) {
 		f.para(orElse(none, "No season of seed is described in the job: silos are not counted by week."))
 		return
 	}
-	t := table{tight: true, cols: []column{{head: "Week", share: 15, bold: true}, {head: "Size", share: 24}, {head: "Count", share: 21, right: true}, {head: "Mass", share: 20},
-		{head: "Mesh", share: 25}, {head: "Drum silos", share: 15, right: true}, {head: "Pipe silos", share: 14, right: true}, {head: "Flow", share: 25},
+	t := table{tight: true, cols: []column{{head: "Week", share: 15, bold: true}, {head: "Size", share: 22}, {head: "Count", share: 21, right: true}, {head: "Mass", share: 23},
+		{head: "Mesh", share: 24}, {head: "Drum silos", share: 15, right: true}, {head: "Pipe silos", share: 14, right: true}, {head: "Flow", share: 25},
 		{head: "Set by", share: 17}, {head: "This week", share: 20}}}
 	narrow := f.wide() < 165
 	if narrow { // the last two in one, the others as wide as they must be
