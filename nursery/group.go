@@ -121,7 +121,7 @@ func (g *Group) limits(s *Study) {
 		}
 	}
 	sort.SliceStable(g.Spills, func(i, j int) bool { return g.Spills[i].From < g.Spills[j].From })
-	const points = 30
+	const points = 24
 	top := min(max(g.BeforeRim*5/4, g.Most.Flow*11/10, measure.LitrePerMinute), flow.MostFlow)
 	for i := range points + 1 {
 		q := top * measure.Flow(i) / points

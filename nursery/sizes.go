@@ -51,7 +51,7 @@ func (f Farm) sizes(sys manifold.System, rooms []room) (*Sizes, error) {
 		}
 	}
 	runs := bores(z.ManifoldSeries)
-	mains := []size{{bore: sys.Main.Bore}}
+	mains := []size{{}} // none described: the manifold's pipe
 	if f.Main.Pipe.Size != "" {
 		z.MainSeries = seriesOf(f.Main.Pipe)
 		mains = bores(z.MainSeries)
@@ -160,6 +160,9 @@ func bores(series string) (out []size) {
 // solve is the system with these pipes.
 func (c choice) solve(sys manifold.System) (manifold.Result, error) {
 	sys.Main.Bore = c.main.bore
+	if c.main.bore == 0 {
+		sys.Main.Bore = c.run.bore
+	}
 	sys.Segments = slices.Clone(sys.Segments)
 	for i := range sys.Segments {
 		sys.Segments[i].Bore = c.run.bore
