@@ -181,6 +181,12 @@ func seriesOf(r geometry.PipeRef) string {
 	return stock.Schedule40
 }
 
+// Named is a pipe of which only the size may be told, with its series: "4 sch40".
+func Named(r geometry.PipeRef) string {
+	r.Series = seriesOf(r)
+	return r.String()
+}
+
 // pipeOf is a pipe of the tables, as water sees it.
 func pipeOf(section string, r geometry.PipeRef) (flow.Pipe, error) {
 	series := seriesOf(r)

@@ -277,18 +277,18 @@ func pipeRows(s *nursery.Study, u measure.Unit) []sheets.PipeRow {
 	}
 	var out []sheets.PipeRow
 	if s.Given.Suction {
-		out = append(out, row("suction", f.Suction.Pipe.String(), q.Result.Suction, ""))
+		out = append(out, row("suction", nursery.Named(f.Suction.Pipe), q.Result.Suction, ""))
 	}
 	sizes := nursery.Sizes{}
 	if q.Sizes != nil && q.Sizes.Held {
 		sizes = *q.Sizes
 	}
 	if s.Given.Main {
-		out = append(out, row("main, pump to manifold", f.Main.Pipe.String(), q.Result.Main, sizes.Main))
+		out = append(out, row("main, pump to manifold", nursery.Named(f.Main.Pipe), q.Result.Main, sizes.Main))
 	}
 	if s.Given.Manifold && len(q.Result.Segments) > 0 {
 		fastest := slices.MaxFunc(q.Result.Segments, func(a, b manifold.PipeFlow) int { return int(a.Speed - b.Speed) })
-		out = append(out, row("manifold, where it runs fastest", f.Manifold.Pipe.String(), fastest, sizes.Manifold))
+		out = append(out, row("manifold, where it runs fastest", nursery.Named(f.Manifold.Pipe), fastest, sizes.Manifold))
 	}
 	return out
 }
