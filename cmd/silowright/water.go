@@ -75,7 +75,7 @@ func printWater(w io.Writer, p *plan.Plan, findings []geometry.Finding) error {
 	}
 	if q := s.Pumping; q != nil {
 		at := q.Result.Pump
-		fmt.Fprintf(&b, "\npump      %s at %s, draws %s, %.0f kWh a year\n", at.Flow.Both(u), at.Head.BothLong(u), at.Input.Both(u), q.KWhAYear)
+		fmt.Fprintf(&b, "\npump      %s at %s, draws %s, %.0f kWh a year%s\n", at.Flow.Both(u), at.Head.BothLong(u), at.Input.Both(u), q.KWhAYear, energyText(p))
 	}
 	if a := s.Asks; a != nil {
 		fmt.Fprintf(&b, "asks      a pump that gives %s at %s\n", a.Total.Both(u), a.Head.BothLong(u))
@@ -96,6 +96,14 @@ func printWater(w io.Writer, p *plan.Plan, findings []geometry.Finding) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// energyText is what the energy costs.
+func energyText(p *plan.Plan) string {
+	if p.Energy == nil {
+		return ""
+	}
+	return ", " + p.Energy.String()
 }
 
 // shown are the places of the silos that a screen lists.

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"math/big"
 	"strconv"
 	"strings"
 
@@ -46,6 +47,10 @@ func (r *reader) farm(top table, f *File) {
 				}
 			}
 		}
+		if section == "pump" {
+			known = append(known, energyKey)
+			f.Energy = r.energy(t, f.Currency)
+		}
 		r.unknown(t, known, section)
 	}
 	f.Farm.Plan = r.seed(top)
@@ -55,6 +60,29 @@ func (r *reader) farm(top table, f *File) {
 	if err := f.Farm.Check(); err != nil {
 		r.refused("", err)
 	}
+}
+
+// energyKey is the key of [pump] that is about money, which the nursery does not
+// know of.
+const energyKey = "kwh_price"
+
+// energy reads what a kilowatt hour costs in the job's currency; nil when it is
+// not told. It may have more digits than the currency.
+func (r *reader) energy(t table, currency string) *big.Rat {
+	v, ok := t.items[energyKey]
+	if !ok {
+		return nil
+	}
+	text, ok := v.(string)
+	if n, bare := number(v); bare {
+		text, ok = plain(n), true
+	}
+	price, fine := new(big.Rat).SetString(strings.TrimSpace(text))
+	if !ok || !fine || len(text) > 24 || strings.ContainsAny(text, "eE/xX_") || price.Sign() < 0 || price.Cmp(mostRate) > 0 {
+		r.fail(t.at(energyKey), show(v), "is not a price", "0 to 1000000 "+currency, `what a kilowatt hour costs, as in "0.185"`)
+		return nil
+	}
+	return price
 }
 
 // refused notes an error that the nursery gives, which begins with the key.
@@ -249,6 +277,9 @@ func farmTemplate(b *strings.Builder, u measure.Unit) {
 		if k.Section != section {
 			section = k.Section
 			fmt.Fprintf(b, "\n[%s] # %s\n", section, farmMeans[section])
+			if section == "pump" {
+				fmt.Fprintf(b, "# %-19s = %-13s # %s\n", energyKey, `"0.18"`, "what a kilowatt hour costs, in the job's currency")
+			}
 		}
 		fmt.Fprintf(b, "# %-19s = %-13s # %s\n", k.Name, farmDefault(k, u), farmMeaning(k))
 	}

@@ -2,6 +2,7 @@ package job
 
 import (
 	"math"
+	"math/big"
 	"strings"
 	"testing"
 
@@ -20,6 +21,7 @@ mesh_fouled = 30
 [pump]
 curve = [{flow = "0 gpm", head = "42 ft"}, {flow = "150 gpm", head = "35 ft"}, {flow = "15 L/s", head = "6 m"}]
 efficiency = "60 %"
+kwh_price = "0.185"
 
 [main]
 pipe = 3
@@ -65,6 +67,9 @@ func TestFarm(t *testing.T) {
 	near("fouled", q.Supply.MeshFouled, 0.3, 1e-12)
 	near("head", q.Pump.Points[1].Head.MM(), 35*304.8, 1e-9)
 	near("15 L/s", q.Pump.Points[2].Flow.LMin(), 900, 1e-9)
+	if f.Energy == nil || f.Energy.Cmp(big.NewRat(37, 200)) != 0 {
+		t.Errorf("a kilowatt hour at %v", f.Energy)
+	}
 	near("efficiency", q.Pump.Efficiency, 0.6, 1e-12)
 	if q.Main.Pipe.Size != "3" || q.Manifold.Feed != nursery.FedAtCentre || !q.Failure.CheckValve || !f.FromSeed.Drum || f.FromSeed.Pipe {
 		t.Errorf("%+v, %+v", q, f.FromSeed)
@@ -108,6 +113,8 @@ func TestWrongFarm(t *testing.T) {
 		{"[pump]\ncurve = [{flow = 3, head = 40}]", `pump.curve.head: 40 has no unit`},
 		{"[pump]\ncurve = [{flow = 3, head = \"40 ft\", x = 1}]", `unknown key "pump.curve.x"`},
 		{"[pump]\npower = \"5 horses\"", `pump.power: "5 horses" is not a power`},
+		{"[pump]\nkwh_price = \"cheap\"", `pump.kwh_price: "cheap" is not a price, allowed: 0 to 1000000 USD`},
+		{"[pump]\nkwh_price = -1", `pump.kwh_price: -1 is not a price`},
 		{"[pump]\npower = \"5 hp\"", `water.below_ground: not given, needed with a pump`},
 		{"[manifold]\npipe = \"17\"", `manifold.pipe: "17" is not a pipe size of the tables`},
 		{"[manifold]\nfeed = \"both\"", `manifold.feed: "both" is not known here, allowed: end, centre`},

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"math/big"
 	"os"
 	"path/filepath"
 	"strings"
@@ -41,6 +42,7 @@ type File struct {
 	Work        work.Rates
 	Wage        money.Money // an hour
 	Farm        nursery.Farm
+	Energy      *big.Rat // price of a kilowatt hour; nil when it is not told
 	// FromSeed says that the seed plan is to tell how many silos are built.
 	FromSeed FromSeed
 }

@@ -32,7 +32,7 @@ func waterPage(p *plan.Plan) *sheets.Water {
 	out.Basis = basisOf(findings, waterParts...)
 	if s.Pumping != nil {
 		out.Pump = pumpChart(s, u)
-		out.Lines = pumpLines(s, u)
+		out.Lines = pumpLines(p, u)
 		out.Pipes = pipeRows(s, u)
 	} else if s.Asks != nil {
 		out.Lines = []sheets.Amount{{Name: "a pump must give", Sum: s.Asks.Total.Both(u) + " at " + s.Asks.Head.BothLong(u)}}
@@ -246,12 +246,16 @@ func pumpChart(s *nursery.Study, u measure.Unit) *sheets.PumpChart {
 	return out
 }
 
-func pumpLines(s *nursery.Study, u measure.Unit) []sheets.Amount {
+func pumpLines(p *plan.Plan, u measure.Unit) []sheets.Amount {
+	s := p.Water
 	q := s.Pumping
 	at, n := q.Result.Pump, q.Result.NPSH
 	out := []sheets.Amount{{Name: "pump's duty", Sum: at.Flow.Both(u) + " at " + at.Head.BothLong(u)}}
 	if at.Input > 0 {
 		out = append(out, sheets.Amount{Name: "power drawn", Sum: at.Input.Both(u)}, sheets.Amount{Name: "energy a year", Sum: strconv.FormatFloat(q.KWhAYear, 'f', 0, 64) + " kWh"})
+	}
+	if p.Energy != nil {
+		out = append(out, sheets.Amount{Name: "what it costs a year", Sum: p.Energy.String()})
 	}
 	out = append(out, sheets.Amount{Name: "net positive suction head there is", Sum: n.Available.BothLong(u)})
 	if n.Known {

@@ -32,7 +32,10 @@ type Plan struct {
 	Cost     build.Cost // of the counts asked for
 	// Water is water and seed of the farm; nil when no drum silo is built, or more
 	// than one manifold is solved with.
-	Water    *nursery.Study
+	Water *nursery.Study
+	// Energy is what the pump's energy costs a year; nil when no price is told,
+	// or no pump.
+	Energy   *money.Money
 	Prices   *bom.PriceList
 	Invented bool // the prices are the demo's
 }
@@ -135,6 +138,13 @@ func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, er
 		}
 		p.Water = &w
 		p.Findings = append(p.Findings, w.Findings(p.Job.Units)...)
+		if w.Pumping != nil && f.Energy != nil {
+			cost, err := build.Energy(w.Pumping.KWhAYear, f.Energy, p.Currency)
+			if err != nil {
+				return nil, fmt.Errorf("%s: %w", f.Name, err)
+			}
+			p.Energy = &cost
+		}
 	}
 	return p, nil
 }

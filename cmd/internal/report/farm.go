@@ -3,6 +3,7 @@ package report
 import (
 	"strings"
 
+	"silowright/bom/money"
 	"silowright/cmd/internal/plan"
 	"silowright/geometry"
 	"silowright/geometry/measure"
@@ -85,14 +86,15 @@ type LevelPoint struct {
 
 // Pump is the pump at work.
 type Pump struct {
-	Flow      float64  `json:"flow_l_min"`
-	Head      float64  `json:"head_mm"`
-	Input     float64  `json:"input_w"`
-	KWhAYear  float64  `json:"kwh_a_year"`
-	Estimated bool     `json:"estimated"`
-	Available float64  `json:"npsh_available_mm"`
-	Required  *float64 `json:"npsh_required_mm"`
-	MostEven  float64  `json:"most_even_l_min"`
+	Flow      float64      `json:"flow_l_min"`
+	Head      float64      `json:"head_mm"`
+	Input     float64      `json:"input_w"`
+	KWhAYear  float64      `json:"kwh_a_year"`
+	Energy    *money.Money `json:"energy_a_year"`
+	Estimated bool         `json:"estimated"`
+	Available float64      `json:"npsh_available_mm"`
+	Required  *float64     `json:"npsh_required_mm"`
+	MostEven  float64      `json:"most_even_l_min"`
 }
 
 // Asks is what a pump must give.
@@ -129,6 +131,7 @@ func WaterOf(p *plan.Plan) *Water {
 	}
 	if s.Pumping != nil {
 		w.Pump = pumpOf(s.Pumping)
+		w.Pump.Energy = p.Energy
 	}
 	if s.Asks != nil {
 		w.Asks = &Asks{s.Asks.Total.LMin(), s.Asks.Head.MM()}
