@@ -33,7 +33,7 @@ func runWater(e *env, args []string) error {
 		return err
 	}
 	if p.Water == nil {
-		return usagef("water: the job builds no drum silo; hint: give drum_silos")
+		return usagef("water: %s", noWater(p))
 	}
 	findings := p.Water.Findings(p.Job.Units)
 	if *asJSON {
@@ -45,6 +45,16 @@ func runWater(e *env, args []string) error {
 		return stopError{}
 	}
 	return err
+}
+
+// noWater says why a plan has no water.
+func noWater(p *plan.Plan) string {
+	for _, f := range p.Findings {
+		if f.ID == "water.reckoned" {
+			return f.Says + "; hint: silowright check lists what is wrong with the silo"
+		}
+	}
+	return "the job builds no drum silo, or more than one manifold is solved with; hint: look at drum_silos"
 }
 
 // writeJSON writes v indented.

@@ -132,21 +132,30 @@ func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, er
 	}
 	p.Cuts = bom.CutList(p.Cost.Batches, p.Job.Units)
 	if p.Job.DrumSilos > 0 && p.Job.DrumSilos <= nursery.MostSilos && !c.Dry {
-		w, err := nursery.Solve(countsOf(p.Cost.Batches), f.Farm)
-		if err != nil {
+		if err := p.water(f); err != nil {
 			return nil, fmt.Errorf("%s: %w", f.Name, err)
-		}
-		p.Water = &w
-		p.Findings = append(p.Findings, w.Findings(p.Job.Units)...)
-		if w.Pumping != nil && f.Energy != nil {
-			cost, err := build.Energy(w.Pumping.KWhAYear, f.Energy, p.Currency)
-			if err != nil {
-				return nil, fmt.Errorf("%s: %w", f.Name, err)
-			}
-			p.Energy = &cost
 		}
 	}
 	return p, nil
+}
+
+// water works water and seed out. A silo that cannot be reckoned with, such as
+// one whose foot stands on the head, is a caution: the rest of the pack holds.
+func (p *Plan) water(f *job.File) error {
+	w, err := nursery.Solve(countsOf(p.Cost.Batches), f.Farm)
+	if err != nil {
+		p.Findings = append(p.Findings, geometry.Finding{ID: "water.reckoned", Level: geometry.Caution, Key: "water.flow",
+			Says: "water and seed are not reckoned for these silos: " + err.Error(), Basis: geometry.Basis{Kind: geometry.Worked}})
+		return nil
+	}
+	p.Water = &w
+	p.Findings = append(p.Findings, w.Findings(p.Job.Units)...)
+	if w.Pumping == nil || f.Energy == nil {
+		return nil
+	}
+	cost, err := build.Energy(w.Pumping.KWhAYear, f.Energy, p.Currency)
+	p.Energy = &cost
+	return err
 }
 
 // countsOf hands the silos built to the nursery.
