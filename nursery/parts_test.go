@@ -168,7 +168,7 @@ func TestSettingsEven(t *testing.T) {
 // The sizes recommended hold what they are held to, and no choice of less
 // volume does: all are tried here.
 func TestSizesAreTheSmallest(t *testing.T) {
-	for _, each := range []measure.Flow{0, 20 * lmin, 35 * lmin} {
+	for _, each := range []measure.Flow{0, 30 * lmin} {
 		f := cove()
 		f.Supply.Each = each
 		counts := []Count{{invented(t), 8, 0}}
@@ -252,11 +252,6 @@ func TestPlanFromSilos(t *testing.T) {
 	}
 	if p.DrumHouse.Area != 0 || len(p.Meshes) != 0 {
 		t.Error("the job's own plan was changed")
-	}
-	// without pipe silos no seed lies on a screen
-	d = study(t, []Count{{silo, 8, 0}}, f).Seed
-	if len(d.Plan.Meshes) != 1 || d.Plan.Meshes[0].In != seed.Drum || d.Need.Peak.Pipe != 0 {
-		t.Errorf("%+v", d.Plan.Meshes)
 	}
 	// before the number of silos is known
 	on, err := PlanOn([]*geometry.Silo{silo}, f)

@@ -88,10 +88,6 @@ func (f Farm) seeds(total measure.Flow, counts []Count) (*SeedStudy, error) {
 	if out.Plan, err = PlanOn(kinds, f); err != nil {
 		return nil, err
 	}
-	if out.Pipes == 0 && len(f.Plan.Meshes) == 0 {
-		// No pipe silo, no screen to lay seed on.
-		out.Plan.Meshes = slices.DeleteFunc(out.Plan.Meshes, func(m seed.Mesh) bool { return m.In == seed.Pipe })
-	}
 	if out.Plan.PipeSilosAtHand == 0 {
 		out.Plan.PipeSilosAtHand = out.Pipes
 	}
@@ -113,6 +109,11 @@ func (s Study) seedFindings(u measure.Unit) []geometry.Finding {
 	if peak.Drum > d.Drums {
 		drums.Level = geometry.Caution
 		drums.Says = fmt.Sprintf("week %d needs %d drum silos and the job has %d: build more, take in fewer seed, or sell some earlier", peak.DrumWeek, peak.Drum, d.Drums)
+	}
+	if d.Plan.PipeSilosAtHand == 0 && peak.Pipe > d.Pipes {
+		// The plan's own check wants some at hand.
+		out = append(out, geometry.Finding{ID: "seed.pipe-silos", Level: geometry.Stop, Key: "pipe_silos", Measured: measure.Count(peak.Pipe), Limit: measure.Count(d.Pipes), Basis: worked,
+			Says: fmt.Sprintf("week %d needs %d pipe silos and the job has none: build them, put a finer mesh in a drum, or take in larger seed", peak.PipeWeek, peak.Pipe)})
 	}
 	water := geometry.Finding{ID: "seed.flow", Key: "pump.curve", Measured: peak.Flow.Quantity(), Limit: d.Flow.Quantity(), Basis: worked,
 		Says: fmt.Sprintf("the %s given are enough every week; the seed needs %s at most", d.Flow.Both(u), peak.Flow.Both(u))}
