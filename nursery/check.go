@@ -10,6 +10,7 @@ import (
 	"silowright/nursery/flow"
 	"silowright/nursery/manifold"
 	"silowright/nursery/sea"
+	"silowright/nursery/seed"
 )
 
 // Check refuses what cannot be reckoned with, in one line that begins with the
@@ -115,8 +116,15 @@ func (f Farm) checkPlan() error {
 		return nil
 	}
 	p := *f.Plan
-	if len(p.Meshes) == 0 || p.DrumHouse.Area <= 0 || p.PipeHouse.Area <= 0 {
-		return nil // filled from the silos and checked by Solve
+	// What the silos will fill in stands in for itself.
+	if p.DrumHouse.Area == 0 {
+		p.DrumHouse.Area = 2e5
+	}
+	if p.PipeHouse.Area == 0 {
+		p.PipeHouse.Area = 2e4
+	}
+	if len(p.Meshes) == 0 {
+		p.Meshes = []seed.Mesh{{In: seed.Pipe, Opening: 0.1}, {In: seed.Drum, Opening: 1}}
 	}
 	return p.Check()
 }

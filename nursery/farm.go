@@ -11,7 +11,7 @@ import (
 // Farm is all that a job says about its water and seed beside the silos
 // themselves. Everything is optional: of what nobody described nothing is
 // claimed, see Given. Elevations are above the level ground that the drum silos
-// stand on. Where a field's default has no source DefaultFarm says so.
+// stand on.
 type Farm struct {
 	Supply   Supply
 	Pump     Pump
@@ -171,8 +171,7 @@ func (f Farm) Given() Given {
 }
 
 // DefaultFarm is the farm of a job that says nothing: no pump, no pipes, no
-// seed plan. Each value is common practice, no source, but for those named in
-// Keys.
+// seed plan. Each value is common practice, no source.
 func DefaultFarm() Farm {
 	return Farm{
 		Supply:   Supply{Salinity: 30, Temperature: 15},

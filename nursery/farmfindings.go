@@ -37,15 +37,19 @@ func (s Study) soft() bool { return s.From == FromSeed || s.From == FromGuess }
 // worst of the silos that get the most and the least.
 func (s Study) siloFindings(u measure.Unit) []geometry.Finding {
 	var out []geometry.Finding
-	for first, g := range s.Groups {
-		if first > 0 && s.Groups[first-1].Drum == g.Drum && s.Groups[first-1].Piped {
-			continue // told with its like
+	told := map[string]bool{}
+	for _, kind := range s.Groups {
+		if told[kind.Drum] {
+			continue
 		}
+		told[kind.Drum] = true
 		start := len(out)
-		for k := first; k < len(s.Groups) && s.Groups[k].Drum == g.Drum && (k == first || !s.Groups[k].Piped); k++ {
-			g := s.Groups[k]
+		for _, g := range s.Groups {
+			if g.Drum != kind.Drum {
+				continue
+			}
 			out = s.worst(out, start, WaterFindings(g.Most, g.Drum, u), g.MostAt)
-			if g.LeastAt != g.MostAt && g.Least.Flow < g.Most.Flow {
+			if g.Least.Flow < g.Most.Flow {
 				out = s.worst(out, start, WaterFindings(g.Least, g.Drum, u), g.LeastAt)
 			}
 		}

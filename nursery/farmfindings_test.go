@@ -118,6 +118,8 @@ func TestFarmFindings(t *testing.T) {
 		{"many seed", plan(5_000_000), "seed.drum-silos", geometry.Caution, "build more"},
 		{"few seed", plan(50_000), "seed.flow", geometry.OK, "are enough every week"},
 		{"many seed", plan(5_000_000), "seed.flow", geometry.Caution, "a larger pump"},
+		{"no pipe silos", func(f *Farm) { plan(50_000)(f); f.Plan.Size = 1 }, "seed.pipe-silos", geometry.Stop, "the job has none"},
+		{"none needed", func(f *Farm) { plan(50_000)(f); f.Plan.Size = 4 }, "seed.pipe-silos", -1, ""},
 		{"no plan", nil, "seed.drum-silos", -1, ""},
 	} {
 		f := cove()

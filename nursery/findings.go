@@ -26,7 +26,7 @@ func WaterFindings(d flow.Study, drum string, u measure.Unit) []geometry.Finding
 	out = append(out, seedFindings("seed", "load.seed_kg", "the drum silo's mesh", d.Seed, d.SeedTop, u)...)
 	if p := d.Pipe; p != nil {
 		out = append(out, pipeRimFinding(*p, u))
-		out = append(out, seedFindings("pipe-seed", "bed.pipe_seed", "the pipe silo's screen", p.Seed, p.SeedTop, u)...)
+		out = append(out, seedFindings("pipe-seed", "bed.pipe_seed_kg", "the pipe silo's screen", p.Seed, p.SeedTop, u)...)
 	}
 	for i := range out {
 		out[i].Drum = drum

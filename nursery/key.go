@@ -39,7 +39,8 @@ func (k Kind) String() string {
 	return kindNames[k]
 }
 
-// Value is what a key holds; which field counts goes by the key's Kind.
+// Value is what a key holds; which field counts goes by the key's Kind. Of
+// water.below_ground, which has no default, Yes tells whether it was set.
 type Value struct {
 	Number float64
 	Text   string

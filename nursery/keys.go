@@ -90,7 +90,7 @@ func pipeKeys(t *table) {
 func seedKeys(t *table) {
 	t.section = "bed"
 	t.length("size", 0, 100, "0 mm", "diameter of a ball as large as one seed in the drum silos; 0: 1.2 openings of the mesh", func(f *Farm) *measure.Length { return &f.Bed.Size })
-	number(t, KindNumber, "pipe_seed", "kg", 1, 0, 500, "0", "wet seed in each pipe silo, kilograms", func(f *Farm) *measure.Mass { return &f.Bed.PipeMass })
+	number(t, KindNumber, "pipe_seed_kg", "kg", 1, 0, 500, "0", "wet seed in each pipe silo, kilograms", func(f *Farm) *measure.Mass { return &f.Bed.PipeMass })
 	t.length("pipe_size", 0, 100, "0 mm", "diameter of a ball as large as one seed in the pipe silos; 0: 1.2 openings of the screen", func(f *Farm) *measure.Length { return &f.Bed.PipeSize })
 	number(t, KindNumber, "density", "kg/m³", 1, 1050, 3000, "1500", "of shell and animal together: weigh a handful and see how much water it raises", func(f *Farm) *measure.Density { return &f.Bed.Density })
 	t.percent("voidage", 20, 90, "50 %", "water between the seed as it lies: what a measure full of seed takes up", func(f *Farm) *float64 { return &f.Bed.Voidage })

@@ -148,7 +148,7 @@ func TestCheckNamesTheKey(t *testing.T) {
 		{"bed.voidage", func(f *Farm) { f.Bed.Voidage = math.NaN() }},
 		{"seed.count", func(f *Farm) {
 			p := seed.Default(seed.Clam)
-			p.Size, p.Meshes, p.DrumHouse.Area, p.PipeHouse.Area = 2, []seed.Mesh{{In: seed.Drum, Opening: 1}}, 1e5, 1e4
+			p.Size = 2
 			f.Plan = &p
 		}},
 	} {

@@ -47,7 +47,7 @@ func TestSystemByHand(t *testing.T) {
 		what      string
 		got, want float64
 	}{
-		{"tee", l.Branch, 2}, {"valve", l.Valve.K, 0.05}, {"barb as wide as the hose", l.Barb.K, 0},
+		{"tee", l.Branch, 2}, {"valve", l.Valve.K, 0.05}, {"30 mm hose into the inlet (ASTM D1785: 1.592 in), Borda and Carnot", l.Barb.K, math.Pow(1-math.Pow(30/(1.592*25.4), 2), 2)},
 		{"main", s.Main.K, 3*0.9 + 2}, {"main's length, m", s.Main.Length.Metres(), 12}, {"tee's run", s.Segments[0].K, 0.9},
 		{"suction", s.Suction.Pipe.K, 0.8 + 0.9}, {"foot valve", s.Suction.FootValve, 1.4},
 		{"source, m", s.Suction.Source.Metres(), -1.5}, {"pump, m", s.Suction.Pump.Metres(), 0.3},
@@ -168,7 +168,7 @@ func TestSettingsEven(t *testing.T) {
 // The sizes recommended hold what they are held to, and no choice of less
 // volume does: all are tried here.
 func TestSizesAreTheSmallest(t *testing.T) {
-	for _, each := range []measure.Flow{0, 20 * lmin, 35 * lmin} {
+	for _, each := range []measure.Flow{0, 30 * lmin} {
 		f := cove()
 		f.Supply.Each = each
 		counts := []Count{{invented(t), 8, 0}}
@@ -252,6 +252,14 @@ func TestPlanFromSilos(t *testing.T) {
 	}
 	if p.DrumHouse.Area != 0 || len(p.Meshes) != 0 {
 		t.Error("the job's own plan was changed")
+	}
+	// before the number of silos is known
+	on, err := PlanOn([]*geometry.Silo{silo}, f)
+	if err != nil || on.DrumHouse != d.Plan.DrumHouse || len(on.Meshes) != 2 {
+		t.Errorf("%+v, %v", on, err)
+	}
+	if need, err := seed.Need(on); err != nil || need.Peak.Drum == 0 {
+		t.Errorf("%+v, %v", need.Peak, err)
 	}
 	own := p
 	own.Meshes = []seed.Mesh{{Name: "mine", In: seed.Drum, Opening: 0.9}}

@@ -2,6 +2,7 @@ package nursery
 
 import (
 	"fmt"
+	"slices"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
@@ -18,60 +19,79 @@ type SeedStudy struct {
 	Flow         measure.Flow
 }
 
-// seeds works the plan out. Silos of several kinds count as the smallest of
-// them, and none is given more water than it takes without spilling.
-func (f Farm) seeds(s *Study, counts []Count) (*SeedStudy, error) {
+// PlanOn is the farm's plan with what it leaves out filled in from the kinds of
+// silo: the area that seed lies on, the meshes, and no more water than they take
+// without spilling. Silos of several kinds count as the smallest of them. It is
+// the plan that seed.Need tells the silos needed by, before their number is
+// known. An error names the key; without a plan it is the zero Plan.
+func PlanOn(kinds []*geometry.Silo, f Farm) (seed.Plan, error) {
+	if f.Plan == nil {
+		return seed.Plan{}, nil
+	}
+	w, err := f.water()
+	if err != nil {
+		return seed.Plan{}, err
+	}
 	p := *f.Plan
-	out := &SeedStudy{Flow: s.Total}
-	var drum, pipe seed.House
+	var drum, pipe measure.Area
 	var meshes []seed.Mesh
 	known := func(m seed.Mesh) {
-		for _, o := range meshes {
-			if o.In == m.In && o.Opening == m.Opening {
-				return
+		if !slices.ContainsFunc(meshes, func(o seed.Mesh) bool { return o.In == m.In && o.Opening == m.Opening }) {
+			meshes = append(meshes, m)
+		}
+	}
+	for _, s := range kinds {
+		if a := flow.Disc(2 * s.Ring.InnerRadius); drum == 0 || a < drum {
+			drum = a
+		}
+		if a := flow.Disc(s.Pipe.Inside); pipe == 0 || a < pipe {
+			pipe = a
+		}
+		known(seed.Mesh{Name: s.Spec.Drum.Label + ", mesh", In: seed.Drum, Opening: s.Spec.Mesh.Opening})
+		known(seed.Mesh{Name: s.Spec.Drum.Label + ", screen", In: seed.Pipe, Opening: s.Spec.Pipe.Screen})
+		for _, piped := range []bool{false, true} {
+			d, err := flow.Solve(w, OfSilo(s, f.stocking(s, piped)), 0)
+			if err != nil {
+				return seed.Plan{}, fmt.Errorf("%s: %w", s.Spec.Drum.Label, err)
+			}
+			if !piped {
+				p.DrumHouse.Most = min(p.DrumHouse.Most, max(d.BeforeSlots, measure.LitrePerMinute))
+			} else {
+				p.PipeHouse.Most = min(p.PipeHouse.Most, max(min(d.BeforeSlots, d.Pipe.BeforeRim), measure.LitrePerMinute))
 			}
 		}
-		meshes = append(meshes, m)
-	}
-	for _, c := range counts {
-		if c.Drum == 0 {
-			continue
-		}
-		out.Drums += c.Drum
-		out.Pipes += min(c.Pipe, c.Drum)
-		if a := flow.Disc(2 * c.Silo.Ring.InnerRadius); drum.Area == 0 || a < drum.Area {
-			drum.Area = a
-		}
-		if a := flow.Disc(c.Silo.Pipe.Inside); pipe.Area == 0 || a < pipe.Area {
-			pipe.Area = a
-		}
-		known(seed.Mesh{Name: c.Silo.Spec.Drum.Label + ", mesh", In: seed.Drum, Opening: c.Silo.Spec.Mesh.Opening})
-		known(seed.Mesh{Name: c.Silo.Spec.Drum.Label + ", screen", In: seed.Pipe, Opening: c.Silo.Spec.Pipe.Screen})
 	}
 	if p.DrumHouse.Area <= 0 {
-		p.DrumHouse.Area = drum.Area
+		p.DrumHouse.Area = drum
 	}
 	if p.PipeHouse.Area <= 0 {
-		p.PipeHouse.Area = pipe.Area
+		p.PipeHouse.Area = pipe
 	}
 	if len(p.Meshes) == 0 {
 		p.Meshes = meshes
 	}
-	for _, g := range s.Groups {
-		takes := max(g.BeforeSlots, measure.LitrePerMinute)
-		if g.Piped {
-			takes = min(takes, max(g.BeforePipeRim, measure.LitrePerMinute))
-			p.PipeHouse.Most = min(p.PipeHouse.Most, takes)
-		} else {
-			p.DrumHouse.Most = min(p.DrumHouse.Most, takes)
+	return p, nil
+}
+
+// seeds works the plan out on the silos that there are.
+func (f Farm) seeds(total measure.Flow, counts []Count) (*SeedStudy, error) {
+	out := &SeedStudy{Flow: total}
+	var kinds []*geometry.Silo
+	for _, c := range counts {
+		if c.Drum > 0 {
+			kinds = append(kinds, c.Silo)
+			out.Drums += c.Drum
+			out.Pipes += min(c.Pipe, c.Drum)
 		}
 	}
-	if p.PipeSilosAtHand == 0 {
-		p.PipeSilosAtHand = out.Pipes
-	}
-	out.Plan = p
 	var err error
-	out.Need, err = seed.Need(p)
+	if out.Plan, err = PlanOn(kinds, f); err != nil {
+		return nil, err
+	}
+	if out.Plan.PipeSilosAtHand == 0 {
+		out.Plan.PipeSilosAtHand = out.Pipes
+	}
+	out.Need, err = seed.Need(out.Plan)
 	return out, err
 }
 
@@ -89,6 +109,11 @@ func (s Study) seedFindings(u measure.Unit) []geometry.Finding {
 	if peak.Drum > d.Drums {
 		drums.Level = geometry.Caution
 		drums.Says = fmt.Sprintf("week %d needs %d drum silos and the job has %d: build more, take in fewer seed, or sell some earlier", peak.DrumWeek, peak.Drum, d.Drums)
+	}
+	if d.Plan.PipeSilosAtHand == 0 && peak.Pipe > d.Pipes {
+		// The plan's own check wants some at hand.
+		out = append(out, geometry.Finding{ID: "seed.pipe-silos", Level: geometry.Stop, Key: "pipe_silos", Measured: measure.Count(peak.Pipe), Limit: measure.Count(d.Pipes), Basis: worked,
+			Says: fmt.Sprintf("week %d needs %d pipe silos and the job has none: build them, put a finer mesh in a drum, or take in larger seed", peak.PipeWeek, peak.Pipe)})
 	}
 	water := geometry.Finding{ID: "seed.flow", Key: "pump.curve", Measured: peak.Flow.Quantity(), Limit: d.Flow.Quantity(), Basis: worked,
 		Says: fmt.Sprintf("the %s given are enough every week; the seed needs %s at most", d.Flow.Both(u), peak.Flow.Both(u))}

@@ -133,7 +133,7 @@ func Solve(counts []Count, f Farm) (Study, error) {
 		}
 	}
 	if s.Given.Plan {
-		if s.Seed, err = f.seeds(&s, counts); err != nil {
+		if s.Seed, err = f.seeds(s.Total, counts); err != nil {
 			return Study{}, err
 		}
 	}

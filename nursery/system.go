@@ -2,6 +2,7 @@ package nursery
 
 import (
 	"fmt"
+	"math"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
@@ -206,7 +207,13 @@ func (f Farm) lateral(r *room) (manifold.Lateral, error) {
 	return manifold.Lateral{
 		Branch: teeBranch, Valve: v,
 		Hose: flow.Pipe{Bore: bore, Length: f.Lateral.Hose, Roughness: flow.HoseRoughness},
-		Barb: manifold.Fitting{K: 2 * flow.Barb(bore, f.Lateral.BarbBore)},
+		Barb: manifold.Fitting{K: 2*flow.Barb(bore, f.Lateral.BarbBore) + step(bore, r.silo.Inlet.Bore)},
 		Rise: r.raised + r.silo.Invert, Silo: r.head,
 	}, nil
+}
+
+// step is K of the step from the hose's bore to the inlet's, on the speed in
+// the hose.
+func step(hose, inlet measure.Length) float64 {
+	return flow.Widening(hose, inlet) + flow.Narrowing(hose, inlet)*math.Pow(float64(hose/inlet), 4)
 }
