@@ -1,6 +1,8 @@
 package build_test
 
 import (
+	"math"
+	"math/big"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -155,6 +157,21 @@ func TestCostAtRandom(t *testing.T) {
 				t.Errorf("%d silos cost %v, fewer %d", n, c.Total, last)
 			}
 			last = c.Total.Minor
+		}
+	}
+}
+
+// 19,474 kWh at 0.185 is 3602.69; yen have no digits after the point.
+func TestEnergy(t *testing.T) {
+	if m, err := build.Energy(19474, big.NewRat(37, 200), "USD"); err != nil || m != usd(360269) {
+		t.Errorf("%v, %v", m, err)
+	}
+	if m, err := build.Energy(10, big.NewRat(255, 10), "JPY"); err != nil || m != (money.Money{Minor: 255, Currency: "JPY"}) {
+		t.Errorf("%v, %v", m, err)
+	}
+	for _, bad := range []float64{math.NaN(), math.Inf(1), -1} {
+		if _, err := build.Energy(bad, big.NewRat(1, 5), "USD"); err == nil {
+			t.Errorf("%v kWh are priced", bad)
 		}
 	}
 }

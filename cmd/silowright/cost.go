@@ -41,7 +41,7 @@ func runCost(e *env, args []string) error {
 			return usagef("cost: --%s and --%s exclude each other; hint: give one", pair[0], pair[1])
 		}
 	}
-	c := plan.Counts{Date: *date}
+	c := plan.Counts{Date: *date, Dry: true}
 	for _, f := range []struct {
 		name string
 		n    *int

@@ -100,6 +100,9 @@ const Pound Mass = 0.45359237
 // Kg returns m in kilograms.
 func (m Mass) Kg() float64 { return float64(m) }
 
+// Milligrams returns m in milligrams.
+func (m Mass) Milligrams() float64 { return float64(m) * 1e6 }
+
 // Pounds returns m in avoirdupois pounds.
 func (m Mass) Pounds() float64 { return float64(m / Pound) }
 

@@ -116,3 +116,12 @@ func (s Speed) Quantity() Quantity { return Quantity{float64(s), "mm/s"} }
 
 // Quantity returns p as a number of kilopascals.
 func (p Pressure) Quantity() Quantity { return Quantity{p.KPa(), "kPa"} }
+
+// BothLong writes l in feet and metres, the shop's own first, to three figures:
+// "32.3 ft (9.83 m)". It is for heads and runs of pipe; nothing is cut by it.
+func (l Length) BothLong(u Unit) string {
+	if !bulk(float64(l)) {
+		return outOfRange
+	}
+	return both(u, figures(float64(l/Foot))+" ft", figures(l.Metres())+" m")
+}

@@ -40,6 +40,8 @@ type Pack struct {
 	Plates []Sheet
 	Orders []Order
 	Work   *Work
+	Water  *Water // nil: the section says so
+	Seed   *Seed  // nil: the section says so
 	// Have names the tools on hand as the tool lists call them ("jigsaw",
 	// "hole saw 2 1/2 in"), sorted: they come ticked.
 	Have []string
@@ -125,6 +127,8 @@ var parts = []struct {
 	{"cuts", "Cut list", setCuts},
 	{"cutting", "Cutting plan", setCutting},
 	{"work", "Hours and days", setWork},
+	{"water", "Water", setWater},
+	{"seed", "Seed", setSeed},
 	{"holes", "Hole schedule", setHoles},
 	{"marking", "Marking without paper", setMarking},
 	{"steps", "Build steps", setSteps},

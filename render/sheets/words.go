@@ -100,7 +100,8 @@ func wrap(words string, size length, bold bool, room length) []string {
 }
 
 // units are the words that stay with the number before them.
-var units = []string{"in", "mm", "ft", "L", "gal", "mL", "fl", "oz", "kg", "lb", "%", "ppm", "mA", "MPa", "mm²", "°F", "°C", "h", "min"}
+var units = []string{"in", "mm", "ft", "L", "gal", "mL", "fl", "oz", "kg", "lb", "%", "ppm", "mA", "MPa", "mm²", "°F", "°C", "h", "min",
+	"L/min", "gpm", "m", "µm", "ft/s", "in/s", "m/s", "mm/s", "hp", "W", "kWh", "psi", "kPa", "g/kg", "kg/m²", "L/min/kg"}
 
 // glued puts words that must stay on one line into one string: a whole number
 // and its fraction, a number and its unit.

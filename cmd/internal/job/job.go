@@ -10,14 +10,17 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"math/big"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"silowright/bom"
 	"silowright/bom/money"
 	"silowright/bom/work"
 	"silowright/geometry"
 	"silowright/geometry/measure"
+	"silowright/nursery"
 )
 
 // File is a job file read and checked.
@@ -38,7 +41,17 @@ type File struct {
 	Rates       bom.Rates
 	Work        work.Rates
 	Wage        money.Money // an hour
+	Farm        nursery.Farm
+	Energy      *big.Rat // price of a kilowatt hour; nil when it is not told
+	// FromSeed says that the seed plan is to tell how many silos are built.
+	FromSeed FromSeed
 }
+
+// FromSeed names the counts that the seed plan tells.
+type FromSeed struct{ Drum, Pipe bool }
+
+// fromSeedWords stand in place of a count.
+const fromSeedWords = "from seed plan"
 
 // Read reads the job file at path. Every error names path; those about its
 // content are of type *Error.
@@ -104,6 +117,9 @@ type reader struct {
 	units measure.Unit
 	errs  []*Error
 	kinds []kind
+	// fromSeed says that the seed plan tells how many drum silos are built, so
+	// that the drums' counts are only what there is
+	fromSeed bool
 	// stoppers that [fittings] measures; drain.stopper may name one of them
 	stoppers map[string]geometry.StopperMeasure
 }
@@ -156,9 +172,9 @@ func (r *reader) job(top table) *File {
 	}, string(j.Projection))
 	optional("name", func(v any) { j.Name, _ = r.title("name", v, 60) }, j.Name)
 	required("drum_silos", "how many drum silos to build, as in drum_silos = 20",
-		func(v any) { j.DrumSilos, _ = r.count("drum_silos", v, 0, maxCount) })
+		func(v any) { j.DrumSilos = r.silos("drum_silos", v, &f.FromSeed.Drum) })
 	required("pipe_silos", "how many pipe silos to build, as in pipe_silos = 12 (0 for none)",
-		func(v any) { j.PipeSilos, _ = r.count("pipe_silos", v, 0, maxCount) })
+		func(v any) { j.PipeSilos = r.silos("pipe_silos", v, &f.FromSeed.Pipe) })
 	optional("currency", func(v any) { f.Currency = r.currency("currency", v) }, f.Currency)
 	if f.Prices = r.prices(top, f); top.lines["prices.file"] == 0 {
 		defaulted = append(defaulted, geometry.Default{Key: "prices.file", Value: f.Prices})
@@ -167,7 +183,18 @@ func (r *reader) job(top table) *File {
 	r.onHand(top, f)
 	r.runs(top, f)
 	r.effort(top, f)
-	r.unknown(top, append(append(append([]string{}, otherSections...), topKeys...), sectionNames()...), "")
+	r.farm(top, f)
+	r.fromSeed = f.FromSeed.Drum
+	for _, key := range []struct {
+		name  string
+		asked bool
+	}{{"drum_silos", f.FromSeed.Drum}, {"pipe_silos", f.FromSeed.Pipe}} {
+		if key.asked && f.Farm.Plan == nil {
+			r.fail(key.name, fmt.Sprintf("%q", fromSeedWords), "has no seed plan to go by", "", "describe the seed under [seed], or write how many")
+		}
+	}
+	known := append(append(append([]string{seedSection}, otherSections...), topKeys...), sectionNames()...)
+	r.unknown(top, append(known, farmSections()...), "")
 
 	base := r.fittings(top)
 	shared := r.sections(top)
@@ -182,6 +209,16 @@ func (r *reader) job(top table) *File {
 
 // otherSections are the sections that rules do not cover.
 var otherSections = []string{"drum", "fittings", "prices", "buying", "bench", "supplier", "choose", "exchange", "on_hand", "pipe_run", "rates", work.Section}
+
+// silos reads a count of silos, or that the seed plan tells it.
+func (r *reader) silos(path string, v any, fromSeed *bool) int {
+	if s, ok := v.(string); ok && strings.EqualFold(strings.TrimSpace(s), fromSeedWords) {
+		*fromSeed = true
+		return 0
+	}
+	n, _ := r.count(path, v, 0, maxCount)
+	return n
+}
 
 // maxCount is the most silos, or drums of a kind, one job may hold.
 const maxCount = 100000

@@ -84,6 +84,7 @@ file = "prices.csv"           # beside this file
 # length  = "25 mm"
 `, s.Outlet.Pipe.Size, quoted(exampleCoupling.Outside), quoted(exampleCoupling.Length), quoted(exampleCoupling.Depth), quoted(exampleGrommet.Hole))
 	buyingTemplate(&b, u)
+	farmTemplate(&b, u)
 	return []byte(b.String())
 }
 

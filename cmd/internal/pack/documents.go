@@ -18,6 +18,7 @@ func sheetsPack(p *plan.Plan, costs report.Costs, tilings []laid) sheets.Pack {
 		Silos: p.Silos, Findings: p.Findings, Defaulted: p.Job.Defaulted,
 		Bill: billPages(p), Pictures: stepPictures(p), FirstSerial: 1,
 		Cost: costPage(p, costs), Orders: orderPages(p), Work: workPage(p, costs), Have: onHand(p),
+		Water: waterPage(p), Seed: seedPage(p),
 	}
 	out.Bars, out.Rolls, out.Plates = cuttingPages(p)
 	for _, c := range p.Cuts {

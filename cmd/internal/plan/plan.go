@@ -18,6 +18,7 @@ import (
 	"silowright/cmd/internal/demo"
 	"silowright/cmd/internal/job"
 	"silowright/geometry"
+	"silowright/nursery"
 )
 
 // Plan is a job worked out.
@@ -29,6 +30,12 @@ type Plan struct {
 	Cuts     []bom.Cut
 	Site     build.Site // what costs follow from
 	Cost     build.Cost // of the counts asked for
+	// Water is water and seed of the farm; nil when no drum silo is built, or more
+	// than one manifold is solved with.
+	Water *nursery.Study
+	// Energy is what the pump's energy costs a year; nil when no price is told,
+	// or no pump.
+	Energy   *money.Money
 	Prices   *bom.PriceList
 	Invented bool // the prices are the demo's
 }
@@ -38,6 +45,7 @@ type Plan struct {
 type Counts struct {
 	Drum, Pipe *int
 	Date       string
+	Dry        bool // leave water and seed out: costs do not follow from them
 }
 
 // Check refuses a date that is none.
@@ -106,6 +114,11 @@ func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, er
 	if p.Silos, err = geometry.Solve(p.Job); err != nil {
 		return nil, fmt.Errorf("%s: %w", f.Name, err)
 	}
+	if f.FromSeed.Drum && c.Drum == nil || f.FromSeed.Pipe && c.Pipe == nil {
+		if err = p.fromSeed(f, c); err != nil {
+			return nil, fmt.Errorf("%s: %w", f.Name, err)
+		}
+	}
 	for _, s := range p.Silos {
 		p.Findings = append(p.Findings, s.Findings...)
 	}
@@ -118,7 +131,76 @@ func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, er
 		return nil, fmt.Errorf("%s: %w", f.Name, err)
 	}
 	p.Cuts = bom.CutList(p.Cost.Batches, p.Job.Units)
+	if p.Job.DrumSilos > 0 && p.Job.DrumSilos <= nursery.MostSilos && !c.Dry {
+		if err := p.water(f); err != nil {
+			return nil, fmt.Errorf("%s: %w", f.Name, err)
+		}
+	}
 	return p, nil
+}
+
+// water works water and seed out. A silo that cannot be reckoned with, such as
+// one whose foot stands on the head, is a caution: the rest of the pack holds.
+func (p *Plan) water(f *job.File) error {
+	w, err := nursery.Solve(countsOf(p.Cost.Batches), f.Farm)
+	if err != nil {
+		p.Findings = append(p.Findings, geometry.Finding{ID: "water.reckoned", Level: geometry.Caution, Key: "water.flow",
+			Says: "water and seed are not reckoned for these silos: " + err.Error(), Basis: geometry.Basis{Kind: geometry.Worked}})
+		return nil
+	}
+	p.Water = &w
+	p.Findings = append(p.Findings, w.Findings(p.Job.Units)...)
+	if w.Pumping == nil || f.Energy == nil {
+		return nil
+	}
+	cost, err := build.Energy(w.Pumping.KWhAYear, f.Energy, p.Currency)
+	p.Energy = &cost
+	return err
+}
+
+// countsOf hands the silos built to the nursery.
+func countsOf(batches []bom.Batch) []nursery.Count {
+	var out []nursery.Count
+	for i := range batches {
+		b := &batches[i]
+		out = append(out, nursery.Count{Silo: &b.Silo, Drum: b.Drum, Pipe: b.Pipe})
+	}
+	return out
+}
+
+// mostTries bounds how often the seed plan is asked again: more silos with pipe
+// silos hung in them take less water each, and so more are needed.
+const mostTries = 8
+
+// fromSeed takes the counts that the job leaves to the seed plan: as many silos
+// as its peak needs, on the job's own pipes but without its pump. The kinds of
+// drum share them as they share a build.
+func (p *Plan) fromSeed(f *job.File, c Counts) error {
+	farm := f.Farm
+	farm.Pump = nursery.DefaultFarm().Pump
+	drum, pipe := f.FromSeed.Drum && c.Drum == nil, f.FromSeed.Pipe && c.Pipe == nil
+	for range mostTries {
+		w, err := nursery.Solve(countsOf(bom.Batches(p.Silos, max(1, p.Job.DrumSilos), p.Job.PipeSilos)), farm)
+		if err != nil {
+			return err
+		}
+		peak, enough := w.Seed.Need.Peak, true
+		if drum && peak.Drum > p.Job.DrumSilos {
+			p.Job.DrumSilos, enough = peak.Drum, false
+		}
+		if pipe && peak.Pipe > p.Job.PipeSilos {
+			p.Job.PipeSilos, enough = peak.Pipe, false
+		}
+		if enough {
+			break
+		}
+	}
+	if len(p.Job.Kinds) == 1 {
+		p.Job.Kinds[0].Drum.Count = p.Job.DrumSilos
+	}
+	var err error
+	p.Silos, err = geometry.Solve(p.Job)
+	return err
 }
 
 // Days lays the work out in days.

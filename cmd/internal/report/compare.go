@@ -56,7 +56,7 @@ func Compare(a, b *plan.Plan) (Comparison, error) {
 }
 
 // JSON writes the comparison, indented.
-func (c Comparison) JSON() ([]byte, error) { return indented(c) }
+func (c Comparison) JSON() ([]byte, error) { return Indented(c) }
 
 func (c *Comparison) row(group, name, a, b, more string) {
 	c.Rows = append(c.Rows, ComparisonRow{group, name, a, b, more})

@@ -85,7 +85,7 @@ func CostsOf(p *plan.Plan) (Costs, error) {
 }
 
 // JSON writes the costs, indented.
-func (c Costs) JSON() ([]byte, error) { return indented(c) }
+func (c Costs) JSON() ([]byte, error) { return Indented(c) }
 
 func hoursOf(h work.Hours) Hours {
 	out := Hours{SetUp: float64(h.SetUp), Drum: float64(h.Drum), Pipe: float64(h.Pipe), Total: float64(h.Total), Operations: []Operation{}}

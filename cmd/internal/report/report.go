@@ -27,6 +27,8 @@ type Report struct {
 	Findings  []geometry.Finding `json:"findings"`
 	Cuts      []Cut              `json:"cuts"`
 	Costs     Costs              `json:"costs"`
+	Water     *Water             `json:"water,omitempty"`
+	Seed      *Seed              `json:"seed,omitempty"`
 }
 
 // Cut is one kind of piece to cut.
@@ -45,7 +47,7 @@ type Cut struct {
 func Of(p *plan.Plan, costs Costs, written []geometry.Template) Report {
 	r := Report{MadeBy: MadeBy, Format: 2, Job: p.Job.Name, Units: p.Job.Units.String(),
 		DrumSilos: p.Job.DrumSilos, PipeSilos: p.Job.PipeSilos, Defaults: p.Job.Defaulted,
-		Findings: p.Findings, Costs: costs}
+		Findings: p.Findings, Costs: costs, Water: WaterOf(p), Seed: SeedOf(p)}
 	if r.Defaults == nil {
 		r.Defaults = []geometry.Default{}
 	}
@@ -62,9 +64,10 @@ func Of(p *plan.Plan, costs Costs, written []geometry.Template) Report {
 }
 
 // JSON writes the report, indented. It fails on a number that is not finite.
-func (r Report) JSON() ([]byte, error) { return indented(r) }
+func (r Report) JSON() ([]byte, error) { return Indented(r) }
 
-func indented(v any) ([]byte, error) {
+// Indented writes v as JSON, indented. It fails on a number that is not finite.
+func Indented(v any) ([]byte, error) {
 	var buf bytes.Buffer
 	e := json.NewEncoder(&buf)
 	e.SetIndent("", "  ")

@@ -1,0 +1,80 @@
+package manifold
+
+import (
+	"fmt"
+
+	"silowright/geometry/measure"
+	"silowright/nursery/flow"
+	"silowright/nursery/sea"
+)
+
+// SiloHead is the head that a silo asks at the end of its hose.
+type SiloHead interface {
+	// Head is the head above the lateral's Rise at the flow q ≥ 0, and its
+	// slope in millimetres per cubic millimetre a second. Head(0) is what
+	// stands there at no flow. It must never fall as q rises.
+	Head(q measure.Flow) (h measure.Length, slope float64)
+}
+
+// Polynomial is a silo's head as Static + Linear·(q/At) + Square·(q/At)²: the
+// still level, and what bed and fittings add to it at the flow At.
+type Polynomial struct {
+	Static, Linear, Square measure.Length
+	At                     measure.Flow
+}
+
+// Head implements SiloHead.
+func (p Polynomial) Head(q measure.Flow) (measure.Length, float64) {
+	if p.At <= 0 {
+		return p.Static, 0
+	}
+	t := float64(q / p.At)
+	return p.Static + p.Linear*measure.Length(t) + p.Square*measure.Length(t*t),
+		(float64(p.Linear) + 2*float64(p.Square)*t) / float64(p.At)
+}
+
+// Point is a head at a flow.
+type Point struct {
+	Flow measure.Flow
+	Head measure.Length
+}
+
+// headTable is a SiloHead by points.
+type headTable struct{ s spline }
+
+// HeadByPoints is a silo's head by two or more points of flow rising from 0
+// and head that does not fall, interpolated without a swing; beyond the last
+// point it goes on straight. An error names the point.
+func HeadByPoints(points []Point) (SiloHead, error) {
+	x, y, err := pointsSI("silo.points", points)
+	if err != nil {
+		return nil, err
+	}
+	if x[0] != 0 {
+		return nil, fmt.Errorf("silo.points.1.flow: %s, the first point must stand at no flow; hint: give the still level first",
+			points[0].Flow.Both(measure.UnitMM))
+	}
+	for i := 1; i < len(y); i++ {
+		if y[i] < y[i-1] {
+			return nil, fmt.Errorf("silo.points.%d.head: %s, less than at a smaller flow; hint: a silo asks no less head for more flow",
+				i+1, points[i].Head.Both(measure.UnitMM))
+		}
+	}
+	return headTable{newSpline(x, y)}, nil
+}
+
+// Head implements SiloHead.
+func (t headTable) Head(q measure.Flow) (measure.Length, float64) {
+	h, m := t.s.at(q.M3S())
+	return headOf(h), m * 1e-6
+}
+
+// DrumSilo is the head that a drum silo asks at the outer end of its inlet; the
+// lateral's Rise is then the elevation of its outlet's invert.
+type DrumSilo struct {
+	Silo  flow.Silo
+	Water sea.Water
+}
+
+// Head implements SiloHead by flow.Silo.Head.
+func (d DrumSilo) Head(q measure.Flow) (measure.Length, float64) { return d.Silo.Head(d.Water, q) }
