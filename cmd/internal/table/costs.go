@@ -135,6 +135,32 @@ func waterOf(p *plan.Plan) []waterLine {
 		add("seed bay, mesh up to the outlet's invert", s.Weights.SeedBay.Both(u))
 		add("plenum", s.Weights.PlenumVolume.Both(u))
 		add("wet seed on the mesh", s.Spec.Load.Seed.Both(u))
+		out = append(out, flowsOf(p, s.Spec.Drum.Label)...)
+	}
+	return out
+}
+
+// flowsOf says what water the silos of a kind get and where it goes.
+func flowsOf(p *plan.Plan, drum string) []waterLine {
+	if p.Water == nil {
+		return nil
+	}
+	var out []waterLine
+	u := p.Job.Units
+	for _, g := range p.Water.Groups {
+		if g.Drum != drum {
+			continue
+		}
+		with := "without a pipe silo"
+		if g.Piped {
+			with = "with a pipe silo"
+		}
+		out = append(out, waterLine{drum, with + ": water, from " + string(p.Water.From), g.Most.Flow.Both(u)},
+			waterLine{drum, with + ": stands over the outlet's invert", g.Most.Level.Both(u)},
+			waterLine{drum, with + ": below the handle slots", g.Most.ToSill.Both(u)})
+		if spill, ok := g.First(); ok {
+			out = append(out, waterLine{drum, with + ": first to leave it beside the outlet", spill.What + ", from " + spill.From.Both(u)})
+		}
 	}
 	return out
 }

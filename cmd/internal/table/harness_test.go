@@ -165,14 +165,14 @@ func (b *tab) hear(ev any) {
 	defer b.mu.Unlock()
 	switch e := ev.(type) {
 	case *runtime.EventExceptionThrown:
-		b.errors = append(b.errors, e.ExceptionDetails.Error())
+		b.errors = append(b.errors, e.ExceptionDetails.Text)
 	case *log.EventEntryAdded:
 		// a refusal the page handles shows as a failed request
-		if e.Entry.Level == log.LevelError && e.Entry.Source != log.SourceNetwork {
+		if e.Entry.Level == log.EntryLevelError && e.Entry.Source != log.EntrySourceNetwork {
 			b.errors = append(b.errors, e.Entry.Text)
 		}
 	case *runtime.EventConsoleAPICalled:
-		if e.Type == runtime.APITypeError {
+		if e.Type == runtime.ConsoleAPICalledTypeError {
 			b.errors = append(b.errors, fmt.Sprint(e.Args))
 		}
 	case *browser.EventDownloadProgress:

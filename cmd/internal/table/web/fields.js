@@ -27,7 +27,11 @@ const groups = {
   ],
   water: [
     { id: "load", title: "Seed on the mesh", sections: ["load"], open: true },
-    { id: "flow", title: "Water", sections: ["water", "flow", "site", "pump", "seed", "nursery", "animal", "system"], open: true },
+    { id: "flow", title: "Water", sections: ["water"], open: true },
+    { id: "pump", title: "Pump and suction", sections: ["pump", "suction"] },
+    { id: "pipes", title: "Main, manifold, hoses", sections: ["main", "manifold", "lateral", "failure"] },
+    { id: "bed", title: "Seed as the water finds it", sections: ["bed"] },
+    { id: "seed", title: "Seed to be raised", sections: ["seed"] },
   ],
   cost: [
     { id: "buying", title: "Currency, tax, reserve", keys: ["currency"], sections: ["buying", "exchange"] },
@@ -96,7 +100,9 @@ function mark(group) {
   const stops = group.querySelectorAll(".finding.stop, .wrong:not([hidden])").length;
   const cautions = group.querySelectorAll(".finding.caution").length;
   const text = [stops && `${stops} to mend`, cautions && `${cautions} caution${cautions > 1 ? "s" : ""}`].filter(Boolean).join(", ");
-  words(group.querySelector("summary .count"), text);
+  const count = group.querySelector("summary .count");
+  if (!count) return;
+  words(count, text);
   if (stops && !group.dataset.opened) {
     group.open = true;
     group.dataset.opened = "yes";
@@ -128,9 +134,9 @@ function drums(fields, opened) {
   const many = kinds.size > 1;
   const nodes = [...kinds].map(([kind, mine]) => {
     const is = (...names) => mine.filter((f) => names.includes(bare(f.key)));
-    const hoops = mine.filter((f) => bare(f.key).startsWith("drum.hoops"));
-    const last = is("drum.label", "drum.count"), across = is("drum.outside");
-    const first = mine.filter((f) => ![...hoops, ...last, ...across].includes(f));
+    const hoops = mine.filter((f) => bare(f.key).startsWith("drum.hoops."));
+    const last = is("drum.label", "drum.count"), across = is("drum.outside"), whole = is("drum.hoops");
+    const first = mine.filter((f) => ![...hoops, ...last, ...across, ...whole].includes(f));
     const other = el("details", { class: "more", id: `more-drum-${kind}`, open: opened.has(`more-drum-${kind}`) || across.some((f) => f.value) },
       el("summary", {}, "Measured across instead of round?"), ...across.map((f) => view(f)));
     const body = el("fieldset", { class: "group plain", id: `g-drum-${kind}` },
