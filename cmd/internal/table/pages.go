@@ -23,7 +23,7 @@ type shownPage struct {
 
 // page answers with one page of the pack.
 func (s *Server) page(_ *http.Request, b *body) (any, error) {
-	pages, err := s.kept.of(s.name(b.Path), b.Job, b.Prices).pages()
+	pages, err := s.kept.of(s.name(b.Path, b.Prices), b.Job, b.Prices).pages()
 	if err != nil {
 		return nil, err
 	}
@@ -44,7 +44,7 @@ const zipName = "pack.zip"
 
 // file answers with a file of the pack, or with all of them.
 func (s *Server) file(_ *http.Request, b *body) (any, error) {
-	made, err := s.kept.of(s.name(b.Path), b.Job, b.Prices).made()
+	made, err := s.kept.of(s.name(b.Path, b.Prices), b.Job, b.Prices).made()
 	if err != nil {
 		return nil, err
 	}
@@ -115,8 +115,8 @@ func (s *Server) compare(_ *http.Request, b *body) (any, error) {
 	if b.A == nil || b.B == nil {
 		return nil, refuse(http.StatusBadRequest, "a and b: one is missing; hint: both are wanted, with job and prices")
 	}
-	one := s.kept.of(s.name(b.A.Path), b.A.Job, b.A.Prices)
-	two := s.kept.of(s.name(b.B.Path), b.B.Job, b.B.Prices)
+	one := s.kept.of(s.name(b.A.Path, b.A.Prices), b.A.Job, b.A.Prices)
+	two := s.kept.of(s.name(b.B.Path, b.B.Prices), b.B.Job, b.B.Prices)
 	out := &compared{}
 	a, errA := one.plan()
 	c, errB := two.plan()

@@ -62,15 +62,21 @@ type answer struct {
 	Water      []waterLine       `json:"water"`
 }
 
-// name is what messages and the price list's place follow from.
-func (s *Server) name(path *string) string {
+// newJob is what a job without a file is called.
+const newJob = "job.toml"
+
+// name is what messages and the price list's place follow from. Prices are
+// said to be invented for as long as they are the demo's own.
+func (s *Server) name(path *string, prices string) string {
 	switch {
 	case path != nil && *path != "":
 		return *path
 	case path == nil && s.cfg.Job != "":
 		return s.cfg.Job
+	case prices == string(demo.Prices):
+		return demo.JobName
 	}
-	return demo.JobName
+	return newJob
 }
 
 // work applies edits and works the job out.
@@ -92,7 +98,7 @@ func (s *Server) work(_ *http.Request, b *body) (any, error) {
 	out.Job = string(text)
 	out.Fields = job.Fields(text)
 	out.drums()
-	w := s.kept.of(s.name(b.Path), out.Job, b.Prices)
+	w := s.kept.of(s.name(b.Path, b.Prices), out.Job, b.Prices)
 	solved, err := w.solved()
 	if err != nil {
 		if out.Error == nil {

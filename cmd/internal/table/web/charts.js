@@ -20,7 +20,7 @@ function ticks(low, high, n) {
 export function curve(costs) {
   const list = (costs.curve || []).filter((p) => Number.isFinite(size(p)));
   const box = $("curve");
-  if (list.length < 2) return put(box);
+  if (list.length < 2 || !list.some((p) => size(p) > 0)) return put(box); // nothing has a price yet
   const W = 560, H = 300, x0 = 58, x1 = W - 14, y0 = H - 44, y1 = 16;
   const says = (p) => `${p.n} ${p.n === 1 ? costs.counted.replace(/s$/, "") : costs.counted}: ${p.says} each${p.own ? ", this job" : ""}`;
   const maxN = list.at(-1).n, top = Math.max(...list.map((p) => size(p)));

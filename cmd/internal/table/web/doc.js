@@ -19,20 +19,24 @@ const listeners = [];
 export const onDocument = (f) => listeners.push(f);
 const tell = (why) => listeners.forEach((f) => f(why));
 
-let sealed = true;
+let run = 0; // changes of one run, under one tag, are one step
 
 // seal ends a run of changes that one undo takes back.
-export const seal = () => { sealed = true; };
+export const seal = () => { run++; };
 
-// change sets new texts. Changes with the same tag, unsealed, are one step.
+// tagged marks a tag with the run it was made in, for a change that is
+// answered when the run may be over.
+export const tagged = (tag) => `${tag}\u0000${run}`;
+
+// change sets new texts. Changes with the same tag, of one run, are one step.
 export function change(job, prices, tag) {
   if (job === doc.job && prices === doc.prices) return false;
+  if (!tag.includes("\u0000")) tag = tagged(tag);
   const last = doc.past.at(-1);
-  if (sealed || !last || last.tag !== tag) {
+  if (!last || last.tag !== tag) {
     doc.past.push({ job: doc.job, prices: doc.prices, tag });
     if (doc.past.length > deep) doc.past.shift();
   }
-  sealed = false;
   doc.future = [];
   doc.job = job;
   doc.prices = prices;
@@ -48,10 +52,10 @@ function step(from, to) {
   to.push({ job: doc.job, prices: doc.prices, tag: s.tag });
   doc.job = s.job;
   doc.prices = s.prices;
-  sealed = true;
+  seal();
   keep();
   tell("step");
-  return s.tag || "";
+  return (s.tag || "").split("\u0000")[0];
 }
 
 export const undo = () => step(doc.past, doc.future);
@@ -62,7 +66,7 @@ export const unsaved = () => doc.job !== doc.saved.job || doc.prices !== doc.sav
 export function load(d) {
   Object.assign(doc, { path: "", pricesPath: "", revision: "", example: false, past: [], future: [] }, d);
   doc.saved = d.saved || { job: doc.job, prices: doc.prices };
-  sealed = true;
+  seal();
   keep();
   tell("load");
 }

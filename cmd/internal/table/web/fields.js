@@ -177,7 +177,7 @@ function hoopRows(fields, kind) {
   };
   return el("div", { class: "hoops" },
     rows.map((row, i) => el("fieldset", { class: "hoop" }, el("legend", {}, `Hoop ${i + 1}${i === 0 ? ", the lowest" : ""}`), ...row.map((f) => view(f)),
-      rows.length > 1 ? el("button", { type: "button", class: "quiet", "aria-label": `Take hoop ${i + 1} out`, onclick: () => act([{ key: `${base}[${i}]`, value: "" }], base) }, "Take out") : null)),
+      rows.length > 1 ? el("button", { type: "button", class: "quiet", onclick: () => act([{ key: `${base}[${i}]`, value: "" }], base) }, "Take out", el("span", { class: "unseen" }, ` hoop ${i + 1}`)) : null)),
     el("button", { type: "button", class: "quiet", onclick: add }, rows.length ? "Another hoop" : "Add a hoop"));
 }
 

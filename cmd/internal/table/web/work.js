@@ -2,7 +2,7 @@
 // and sent together. Drawings and findings come first, money and water a
 // moment later, so that the hand never waits for them.
 
-import { doc, change, onDocument } from "./doc.js";
+import { doc, change, onDocument, tagged } from "./doc.js";
 import { post } from "./ask.js";
 import { note } from "./dom.js";
 
@@ -21,7 +21,7 @@ let began = 0;
 // edit changes keys of the job. Changes under one tag are undone together.
 export function edit(edits, tag) {
   if (!waiting) waiting = { edits: new Map(), tag };
-  waiting.tag = tag;
+  waiting.tag = tagged(tag);
   for (const e of edits) waiting.edits.set(e.key, e.value);
   if (!began) began = performance.now();
   fly();

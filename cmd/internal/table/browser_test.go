@@ -1,0 +1,225 @@
+package table
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"silowright/cmd/internal/output"
+	"silowright/cmd/internal/pack"
+	"silowright/cmd/internal/plan"
+)
+
+// The drum of a paper in the builder's hand; invented.
+var onPaper = [][2]string{
+	{"drum[0].circumference", "71 1/2"}, {"drum[0].height", "34 1/4"}, {"drum[0].wall", "3/16"},
+	{"drum[0].foot_outside", "21"}, {"drum[0].foot_height", "2"}, {"drum[0].head_recess", "3/4"},
+	{"drum[0].hoops[0].from", "10 1/4"}, {"drum[0].hoops[0].to", "11 3/4"}, {"drum[0].hoops[0].outside", "23 3/4"},
+	{"drum[0].hoops[1].from", "22 1/2"}, {"drum[0].hoops[1].to", "24"}, {"drum[0].hoops[1].outside", "23 3/4"},
+}
+
+// From nothing to a printed pack: begin, type what the tape says, see the silo
+// drawn and checked, take the pack away. It is the command's, byte for byte.
+func TestFromTapeToPack(t *testing.T) {
+	b := openTab(t, serve(t, t.TempDir(), ""), desktop)
+	b.picture("desktop-begin")
+	b.click("#banner button")
+	b.until("document.querySelector('dialog[open]')")
+	b.click("dialog[open] .buttons button, dialog[open] button")
+	b.ready()
+	if s := b.text("#still"); !strings.Contains(s, "Still to measure") {
+		t.Errorf("what is to be measured: %q", s)
+	}
+	for _, m := range onPaper {
+		b.fill(m[0], m[1])
+	}
+	b.until("document.querySelector('#section-drawing svg') && document.querySelector('#lattice-drawing svg') && document.querySelector('.wall svg')")
+	if s := b.text("#tally"); !strings.Contains(s, "check") || strings.Contains(s, "Nothing is checked") {
+		t.Errorf("the checks: %q", s)
+	}
+	b.picture("desktop-measured")
+	p, err := plan.Text(newJob, []byte(b.job()), []byte(b.prices()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	made, err := pack.Make(p, pack.DefaultOptions(p.Job.Units))
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.eval("document.getElementById('print').scrollIntoView()", nil)
+	b.until("document.querySelector('#page svg') || document.querySelector('#page img')")
+	b.picture("desktop-print")
+	got := b.download(func() {
+		b.eval("[...document.querySelectorAll('#print-tools button')].find((x) => x.textContent.includes('Workbook') || x.closest('li')?.textContent.includes('Workbook')).click()", nil)
+	})
+	for _, f := range made.Files {
+		if f.Name == "costs.xlsx" && !bytes.Equal(got, f.Data) {
+			t.Errorf("the workbook taken away is not the command's: %d bytes, %d", len(got), len(f.Data))
+		}
+	}
+	zipped := b.download(func() {
+		b.eval("[...document.querySelectorAll('#print-tools button')].find((x) => (x.closest('li') || x).textContent.includes('everything')).click()", nil)
+	})
+	if want := packZip(t, made.Files); !bytes.Equal(zipped, want) {
+		t.Errorf("the pack taken away is not the command's: %d bytes, %d", len(zipped), len(want))
+	}
+	b.calm()
+}
+
+// packZip is all files in one, as the table sends them.
+func packZip(t *testing.T, files []output.File) []byte {
+	t.Helper()
+	data, err := zipped(files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return data
+}
+
+// A wrong entry is told beside its field, the drawings stay, undo takes it
+// back and redo brings it again; a reload keeps everything.
+func TestWrongUndoReload(t *testing.T) {
+	b := openTab(t, serve(t, t.TempDir(), ""), desktop)
+	before := b.value(field("outlet.below_rim"))
+	b.fill("outlet.below_rim", "seven")
+	if s := b.text(`[data-key="outlet.below_rim"] .wrong`); !strings.Contains(s, "not a length") {
+		t.Errorf("beside the field: %q", s)
+	}
+	b.until("document.querySelector('#section-drawing svg')")
+	b.click("#undo")
+	b.ready()
+	if got := b.value(field("outlet.below_rim")); got != before {
+		t.Errorf("undone: %q, want %q", got, before)
+	}
+	b.fill("outlet.below_rim", "7 1/4")
+	if s := b.text(`[data-key="outlet.below_rim"] .both`); !strings.Contains(s, "184.2 mm") {
+		t.Errorf("both units: %q", s)
+	}
+	b.click("#undo")
+	b.ready()
+	b.click("#redo")
+	b.ready()
+	b.eval("location.reload()", nil)
+	b.until("document.readyState === 'complete'")
+	b.ready()
+	if got := b.value(field("outlet.below_rim")); got != "7 1/4" {
+		t.Errorf("after a reload: %q", got)
+	}
+	b.calm()
+}
+
+// The outlet is moved by the arrow keys, with its place and clearances told.
+func TestMoveByKeys(t *testing.T) {
+	b := openTab(t, serve(t, t.TempDir(), ""), desktop)
+	b.until("document.querySelector('[data-part=outlet]')")
+	before := b.value(field("outlet.below_rim"))
+	b.eval("document.querySelector('[data-part=outlet]').focus()", nil)
+	b.eval("document.querySelector('[data-part=outlet]').dispatchEvent(new KeyboardEvent('keydown', {key: 'ArrowDown', bubbles: true}))", nil)
+	b.ready()
+	after := b.value(field("outlet.below_rim"))
+	if after == before || after == "" {
+		t.Errorf("below the rim %q, after an arrow %q", before, after)
+	}
+	if s := b.text("#said") + b.text(".reading"); !strings.Contains(s, "rim") {
+		t.Errorf("told: %q", s)
+	}
+	b.calm()
+}
+
+// On a phone nothing is wider than the screen; in either contrast.
+func TestPhone(t *testing.T) {
+	b := openTab(t, serve(t, t.TempDir(), ""), phone)
+	for _, light := range []string{"plain", "sunlight"} {
+		var wide struct{ Page, Screen float64 }
+		b.eval("({page: document.documentElement.scrollWidth, screen: innerWidth})", &wide)
+		if wide.Page > wide.Screen {
+			t.Errorf("%s: the page is %v wide on a screen of %v", light, wide.Page, wide.Screen)
+		}
+		b.picture("phone-" + light)
+		b.click("#contrast")
+	}
+	b.calm()
+}
+
+// Two tabs on one job: the later save asks.
+func TestTwoTabs(t *testing.T) {
+	dir := t.TempDir()
+	url := serve(t, dir, "")
+	if err := os.WriteFile(filepath.Join(dir, "job.toml"), []byte(demoTexts.Job), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "prices.csv"), []byte(demoTexts.Prices), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	one := openTab(t, url+"?job=job.toml", desktop)
+	two := one.beside(url + "?job=job.toml")
+	one.fill("outlet.below_rim", "6 5/8")
+	one.click("#save")
+	one.until("document.querySelector('#where').textContent.includes('saved') && !document.querySelector('#where').textContent.includes('changed')")
+	two.fill("outlet.below_rim", "6 3/4")
+	two.click("#save")
+	two.until("document.querySelector('dialog[open]')")
+	if s := two.text("dialog[open]"); !strings.Contains(s, "Saved elsewhere") || !strings.Contains(s, "6 5/8") {
+		t.Errorf("the later tab is told: %q", s)
+	}
+	if got, _ := os.ReadFile(filepath.Join(dir, "job.toml")); !strings.Contains(string(got), "6 5/8") {
+		t.Error("the earlier save is gone")
+	}
+}
+
+// axe finds no violation on the page, on either screen, in either contrast.
+func TestAxe(t *testing.T) {
+	script := ""
+	for _, at := range []string{os.Getenv("AXE_CORE"), "node_modules/axe-core/axe.min.js"} {
+		if data, err := os.ReadFile(at); at != "" && err == nil {
+			script = string(data)
+			break
+		}
+	}
+	if script == "" {
+		if os.Getenv("CI") != "" {
+			t.Fatal("axe-core is missing; .ci/run installs it and names it by AXE_CORE")
+		}
+		t.Skip("axe-core is not installed: name its axe.min.js by AXE_CORE")
+	}
+	for _, size := range [][2]int64{desktop, phone} {
+		b := openTab(t, serve(t, t.TempDir(), ""), size)
+		b.eval("document.querySelectorAll('details').forEach((d) => { d.open = true })", nil)
+		b.until("document.querySelector('.wall svg')")
+		b.eval("(() => {"+script+"; return 1 })()", nil)
+		for _, light := range []string{"plain", "sunlight"} {
+			var found []struct {
+				ID    string `json:"id"`
+				Help  string `json:"help"`
+				Nodes []struct {
+					HTML string `json:"html"`
+				} `json:"nodes"`
+			}
+			b.eval("axe.run(document, {resultTypes: ['violations']}).then((r) => r.violations.map((v) => ({id: v.id, help: v.help, nodes: v.nodes.slice(0, 3).map((n) => ({html: n.html.slice(0, 200)}))})))", &found)
+			for _, v := range found {
+				t.Errorf("%v, %s: %s: %s %s", size, light, v.ID, v.Help, fmt.Sprint(v.Nodes))
+			}
+			b.click("#contrast")
+		}
+	}
+}
+
+// BenchmarkChangeToRedraw is what a hand waits for: an edit typed until the
+// drawing is painted, as the page measures it.
+func BenchmarkChangeToRedraw(b *testing.B) {
+	tab := openTab(b, serve(b, b.TempDir(), ""), desktop)
+	sum, n := 0.0, 0
+	for b.Loop() {
+		n++
+		tab.fill("outlet.below_rim", fmt.Sprintf("%d/16", 100+n%16))
+		var ms string
+		tab.eval("document.documentElement.dataset.redraw", &ms)
+		var x float64
+		_, _ = fmt.Sscan(ms, &x)
+		sum += x
+	}
+	b.ReportMetric(sum/float64(n), "ms-to-redraw")
+}
