@@ -43,8 +43,9 @@ func SectionWords() map[string]string {
 		"buying": "tax, and how sure the prices are", "bench": "how pipe is sawn", "supplier": "what one supplier asks of an order",
 		"choose": "items that come from one supplier whatever others ask", "exchange": "other currencies in the price list",
 		"on_hand": "what is on the rack and not bought again", "pipe_run": "pipe for the manifold and the mains",
-		"rates": "what is used up", "work": "minutes and crew",
+		"rates": "what is used up", "work": "minutes and crew", seedSection: "the seed to be raised",
 	})
+	maps.Copy(out, farmMeans)
 	return out
 }
 

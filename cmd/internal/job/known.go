@@ -13,6 +13,8 @@ import (
 	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/geometry/stock"
+	"silowright/nursery"
+	"silowright/nursery/seed"
 )
 
 // Kind says what a key holds.
@@ -171,6 +173,39 @@ func siteFields() []knownKey {
 			var q work.Rates
 			r.workKey(k.Name, v, k, &q)
 		})
+	}
+	return append(out, growingFields()...)
+}
+
+// growingFields are the keys about water and seed.
+func growingFields() []knownKey {
+	var out []knownKey
+	for _, k := range nursery.Keys() {
+		fallback := func(u measure.Unit) string {
+			if k.Default == "" {
+				return ""
+			}
+			return strings.Trim(farmDefault(k, u), `"`)
+		}
+		q := knownKey{section: k.Section, name: k.Name, means: farmMeaning(k), fallback: fallback, probe: func(r *reader, v any) { r.farmValue(k.Name, v, k) }}
+		if k.Kind == nursery.KindPoints {
+			q.kind, q.probe = KindList, nil
+		}
+		out = append(out, q)
+	}
+	out = append(out, knownKey{section: "pump", name: energyKey, means: "what a kilowatt hour costs, in the job's currency", fallback: fixed(""), kind: KindText})
+	for _, w := range seed.Words() {
+		out = append(out, knownKey{section: seedSection, name: w.Name, means: w.Means, fallback: fixed(w.Default), probe: func(r *reader, v any) { r.word(w.Name, v, w.Allowed) }})
+	}
+	for _, k := range seed.Keys() {
+		fallback := plain(k.Default)
+		if k.Required {
+			fallback = ""
+		}
+		out = append(out, knownKey{section: seedSection, name: k.Name, means: k.Means, fallback: fixed(fallback), probe: func(r *reader, v any) { r.seedNumber(k.Name, v, k) }})
+	}
+	for _, l := range seed.Lists() {
+		out = append(out, knownKey{section: seedSection, name: l.Name, means: l.Means, fallback: fixed(""), kind: KindList})
 	}
 	return out
 }
