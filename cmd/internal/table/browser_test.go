@@ -8,9 +8,12 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/chromedp/cdproto/input"
+
 	"silowright/cmd/internal/output"
 	"silowright/cmd/internal/pack"
 	"silowright/cmd/internal/plan"
+	"silowright/geometry/measure"
 )
 
 // The drum of a paper in the builder's hand; invented.
@@ -119,6 +122,14 @@ func TestMoveByKeys(t *testing.T) {
 	b.eval("document.querySelector('[data-part=outlet]').focus()", nil)
 	b.eval("document.querySelector('[data-part=outlet]').dispatchEvent(new KeyboardEvent('keydown', {key: 'ArrowDown', bubbles: true}))", nil)
 	b.ready()
+	b.eval("document.getElementById('holes').scrollIntoView()", nil)
+	b.until("document.documentElement.dataset.fixes")
+	b.picture("desktop-holes")
+	for _, step := range []string{"findings", "water", "cost"} {
+		b.eval(fmt.Sprintf("document.getElementById(%q).scrollIntoView()", step), nil)
+		b.ready()
+		b.picture("desktop-" + step)
+	}
 	after := b.value(field("outlet.below_rim"))
 	if after == before || after == "" {
 		t.Errorf("below the rim %q, after an arrow %q", before, after)
@@ -127,6 +138,92 @@ func TestMoveByKeys(t *testing.T) {
 		t.Errorf("told: %q", s)
 	}
 	b.calm()
+}
+
+// The outlet is dragged down the wall by the mouse: it catches on the ruler's
+// steps, its place is told while it moves, and the job takes it.
+func TestDragByMouse(t *testing.T) {
+	b := openTab(t, serve(t, t.TempDir(), ""), desktop)
+	b.until("document.querySelector('[data-part=outlet] .ring')")
+	before := b.value(field("outlet.below_rim"))
+	b.eval("document.querySelector('[data-part=outlet]').scrollIntoView({block: 'center', inline: 'center'})", nil)
+	var at struct{ X, Y float64 }
+	b.eval("(() => { const r = document.querySelector('[data-part=outlet] .ring').getBoundingClientRect(); return {x: r.x + r.width / 2, y: r.y + r.height / 2} })()", &at)
+	mouse := func(kind input.DispatchMouseEventType, x, y float64, down int64) {
+		p := input.DispatchMouseEventParams{Type: kind, X: x, Y: y, Buttons: down, ClickCount: 1, Button: input.MouseButtonLeft}
+		if err := call(b.ctx, input.DispatchMouseEvent, p); err != nil {
+			t.Fatal(err)
+		}
+	}
+	mouse(input.DispatchMouseEventTypeMouseMoved, at.X, at.Y, 0)
+	mouse(input.DispatchMouseEventTypeMousePressed, at.X, at.Y, 1)
+	for i := 1; i <= 8; i++ {
+		mouse(input.DispatchMouseEventTypeMouseMoved, at.X, at.Y+float64(3*i), 1)
+	}
+	mouse(input.DispatchMouseEventTypeMouseReleased, at.X, at.Y+24, 0)
+	b.ready()
+	after := b.value(field("outlet.below_rim"))
+	if after == before || after == "" {
+		t.Fatalf("below the rim %q, after a drag %q", before, after)
+	}
+	l, err := measure.ParseLength(after, measure.UnitInch)
+	if _, off := l.Round(8); err != nil || off.Abs() > 0.01 {
+		t.Errorf("it does not catch on eighths: %q, %v", after, err)
+	}
+	b.click("#undo")
+	b.ready()
+	if got := b.value(field("outlet.below_rim")); got != before {
+		t.Errorf("one undo takes back %q, want %q", got, before)
+	}
+	b.calm()
+}
+
+// Without a mouse: by Tab to the field, by keys through it, to the pack.
+func TestByKeysAlone(t *testing.T) {
+	b := openTab(t, serve(t, t.TempDir(), ""), desktop)
+	reach := func(selector string) {
+		t.Helper()
+		for range 700 {
+			var there bool
+			b.eval(fmt.Sprintf("document.activeElement?.matches(%q) ?? false", selector), &there)
+			if there {
+				return
+			}
+			b.keys("\t")
+		}
+		t.Fatalf("Tab never reaches %s", selector)
+	}
+	reach(field("outlet.below_rim"))
+	var visible bool
+	b.eval("document.activeElement.matches(':focus-visible')", &visible)
+	if !visible {
+		t.Error("the focus is not to be seen")
+	}
+	b.keys("7 1/4\t")
+	b.ready()
+	if got := b.value(field("outlet.below_rim")); got != "7 1/4" {
+		t.Errorf("typed: %q", got)
+	}
+	reach("#print-tools li button")
+	got := b.download(func() { b.keys("\r") })
+	if len(got) < 100_000 {
+		t.Errorf("the pack is %d bytes", len(got))
+	}
+	b.calm()
+}
+
+// Two variants side by side: the sums and the drawings of both.
+func TestCompareOnThePage(t *testing.T) {
+	url := serve(t, t.TempDir(), "")
+	other := strings.Replace(demoTexts.Job, `below_rim = "6 1/2"`, `below_rim = "7 1/2"`, 1)
+	var got struct {
+		Rows []struct{ Name, A, B string }
+	}
+	var raw []byte
+	code := ask(t, url, "compare", map[string]any{"a": demoTexts, "b": texts{Job: other, Prices: demoTexts.Prices}}, &raw)
+	if code != 200 || !strings.Contains(string(raw), "whole build") || !strings.Contains(string(raw), "svg") {
+		t.Errorf("%d, %.300s, %v", code, raw, got)
+	}
 }
 
 // On a phone nothing is wider than the screen; in either contrast.
@@ -207,14 +304,15 @@ func TestAxe(t *testing.T) {
 	}
 }
 
-// BenchmarkChangeToRedraw is what a hand waits for: an edit typed until the
-// drawing is painted, as the page measures it.
+// BenchmarkChangeToRedraw is what a hand waits for: one change of a field until
+// the drawing is painted, as the page measures it.
 func BenchmarkChangeToRedraw(b *testing.B) {
 	tab := openTab(b, serve(b, b.TempDir(), ""), desktop)
 	sum, n := 0.0, 0
 	for b.Loop() {
 		n++
-		tab.fill("outlet.below_rim", fmt.Sprintf("%d/16", 100+n%16))
+		tab.eval(fmt.Sprintf("(() => { const i = document.querySelector(%q); i.value = '%d/16'; i.dispatchEvent(new Event('input', {bubbles: true})) })()", field("outlet.below_rim"), 100+n%16), nil)
+		tab.ready()
 		var ms string
 		tab.eval("document.documentElement.dataset.redraw", &ms)
 		var x float64

@@ -318,6 +318,11 @@ func (b *tab) download(start func()) []byte {
 // calm fails the test when the page complained of anything.
 func (b *tab) calm() {
 	b.t.Helper()
+	var odd string
+	b.eval("(/\\[object |undefined|NaN/.exec(document.body.innerText) || [''])[0]", &odd)
+	if odd != "" {
+		b.t.Errorf("the page says %q", odd)
+	}
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	for _, e := range b.errors {
