@@ -212,18 +212,58 @@ func TestByKeysAlone(t *testing.T) {
 	b.calm()
 }
 
-// Two variants side by side: the sums and the drawings of both.
+// Two variants side by side: one is set aside, the job changed, the two
+// compared with their sums and drawings.
 func TestCompareOnThePage(t *testing.T) {
-	url := serve(t, t.TempDir(), "")
-	other := strings.Replace(demoTexts.Job, `below_rim = "6 1/2"`, `below_rim = "7 1/2"`, 1)
-	var got struct {
-		Rows []struct{ Name, A, B string }
+	b := openTab(t, serve(t, t.TempDir(), ""), desktop)
+	b.eval("(() => { for (let d = document.querySelector('#aside').closest('details'); d; d = d.parentElement.closest('details')) d.open = true })()", nil)
+	b.click("#aside")
+	b.until("document.querySelector('#compare-run')")
+	b.fill("drum_silos", "10")
+	b.fill("drum[0].count", "10")
+	b.click("#compare-run")
+	b.until("document.querySelector('#compared')")
+	var drums []string
+	b.eval("[...document.querySelectorAll('#compared tr')].find((r) => r.textContent.startsWith('drum silos')).innerText.split('\\t')", &drums)
+	if len(drums) < 4 || drums[1] != "20" || drums[2] != "10" {
+		t.Errorf("drum silos: %q", drums)
 	}
-	var raw []byte
-	code := ask(t, url, "compare", map[string]any{"a": demoTexts, "b": texts{Job: other, Prices: demoTexts.Prices}}, &raw)
-	if code != 200 || !strings.Contains(string(raw), "whole build") || !strings.Contains(string(raw), "svg") {
-		t.Errorf("%d, %.300s, %v", code, raw, got)
+	var drawn int
+	b.eval("document.querySelectorAll('#compare-out figure svg').length", &drawn)
+	if drawn != 2 {
+		t.Errorf("%d drawings side by side", drawn)
 	}
+	b.calm()
+}
+
+// A price is changed in the table: the sums follow; a wrong one is told beside
+// its row; undo brings the old one back.
+func TestPricesOnThePage(t *testing.T) {
+	b := openTab(t, serve(t, t.TempDir(), ""), desktop)
+	before := b.text("#sums")
+	change := func(to string) {
+		b.eval("document.querySelector('#price-list').open = true", nil)
+		b.click(`#prices button[aria-label^="Change stopper-12,"]`)
+		b.eval("(() => { const i = [...document.querySelectorAll('.price-form label')].find((l) => l.textContent === 'Price'); const f = document.getElementById(i.htmlFor); f.focus(); f.select() })()", nil)
+		b.keys(to + "\r")
+		b.ready()
+	}
+	change("99.00")
+	if !strings.Contains(b.prices(), "99.00") || b.text("#sums") == before {
+		t.Errorf("the sums stay: %q", b.text("#sums"))
+	}
+	change("lots")
+	if s := b.text("#prices .wrong-row"); !strings.Contains(s, "lots") {
+		t.Errorf("beside the row: %q", s)
+	}
+	b.click("#undo")
+	b.ready()
+	b.click("#undo")
+	b.ready()
+	if got := b.text("#sums"); got != before || b.prices() != demoTexts.Prices {
+		t.Errorf("undone: %q, want %q", got, before)
+	}
+	b.calm()
 }
 
 // On a phone nothing is wider than the screen; in either contrast.
@@ -237,6 +277,16 @@ func TestPhone(t *testing.T) {
 		}
 		b.picture("phone-" + light)
 		b.click("#contrast")
+	}
+	for _, step := range []string{"measure", "holes", "findings", "water", "cost", "print"} {
+		b.eval(fmt.Sprintf("document.getElementById(%q).scrollIntoView()", step), nil)
+		b.ready()
+		var wide float64
+		b.eval("document.documentElement.scrollWidth", &wide)
+		if wide > float64(phone[0]) {
+			t.Errorf("%s: the page is %v wide", step, wide)
+		}
+		b.picture("phone-" + step)
 	}
 	b.calm()
 }

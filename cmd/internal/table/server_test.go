@@ -380,6 +380,48 @@ func TestTwoSaves(t *testing.T) {
 	}
 }
 
+// What was not saved when the page went away is offered when the job is opened
+// again, and gone once it is saved.
+func TestDraft(t *testing.T) {
+	dir := t.TempDir()
+	url := serve(t, dir, "")
+	send := func(what, job, revision string, out any) int {
+		return ask(t, url, what, map[string]any{"path": "job.toml", "job": job, "prices": demoTexts.Prices, "revision": revision}, out)
+	}
+	open := func() (o struct {
+		Job, Revision string
+		Draft         *struct{ Job string }
+	}) {
+		res, err := http.Get(url + "api/open?job=job.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer res.Body.Close()
+		if err := json.NewDecoder(res.Body).Decode(&o); err != nil {
+			t.Fatal(err)
+		}
+		return o
+	}
+	var first struct{ Revision string }
+	send("save", demoTexts.Job, "", &first)
+	unsaved := demoTexts.Job + "# not saved yet\n"
+	if code := send("draft", unsaved, first.Revision, nil); code != 200 {
+		t.Fatalf("a draft: %d", code)
+	}
+	if o := open(); o.Job != demoTexts.Job || o.Draft == nil || o.Draft.Job != unsaved {
+		t.Errorf("after a crash: %+v", o.Draft)
+	}
+	if code := send("save", unsaved, first.Revision, nil); code != 200 {
+		t.Errorf("%d", code)
+	}
+	if o := open(); o.Job != unsaved || o.Draft != nil {
+		t.Errorf("once saved: %+v", o.Draft)
+	}
+	if left, _ := filepath.Glob(filepath.Join(dir, ".*")); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
+	}
+}
+
 // BenchmarkRedraw is one change: the text edited, the silo solved with its
 // water, and drawn.
 func BenchmarkRedraw(b *testing.B) {

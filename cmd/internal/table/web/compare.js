@@ -44,18 +44,19 @@ async function run() {
 }
 
 function show(got) {
-  const c = got.comparison || got;
+  const bad = got.error_a || got.error_b;
+  if (bad) return put($("compare-out"), el("p", { class: "wrong" }, `${got.error_a ? "The one set aside" : "The one on the table"} does not read: ${bad.text}`));
   const heads = [`A: ${aside.called}`, "B: on the table"];
-  const groups = [...new Set((c.rows || []).map((r) => r.group))];
+  const groups = [...new Set((got.rows || []).map((r) => r.group))];
   const pictures = (d) => [d].flat().filter(Boolean).slice(0, 1).map((k) => k.section ? el("div", { class: "paper" }, drawing(k.section, "section")) : null);
-  const da = got.drawings?.a || got.drawingsA || got.aDrawings, db = got.drawings?.b || got.drawingsB || got.bDrawings;
+  const da = got.drawings_a, db = got.drawings_b;
   put($("compare-out"),
     da || db ? el("div", { class: "two" }, el("figure", {}, pictures(da), el("figcaption", {}, heads[0])), el("figure", {}, pictures(db), el("figcaption", {}, heads[1]))) : null,
     el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": "The two jobs side by side" }, el("table", { class: "list", id: "compared" },
       el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "What"), el("th", { scope: "col" }, heads[0]), el("th", { scope: "col" }, heads[1]), el("th", { scope: "col" }, "B less A"))),
       groups.map((g) => el("tbody", {}, el("tr", {}, el("th", { colspan: 4, scope: "rowgroup", class: "sub" }, g)),
-        c.rows.filter((r) => r.group === g).map((r) => el("tr", { class: r.a !== r.b ? "differs" : null }, el("th", { scope: "row" }, r.name), el("td", {}, r.a), el("td", {}, r.b), el("td", {}, r.b_less_a || ""))))))),
-    (c.findings_that_differ || []).length ? el("div", {}, el("h4", {}, "Checks that differ"), el("ul", {}, c.findings_that_differ.map((f) => el("li", {}, `${f.says} – A: ${f.a}, B: ${f.b}`)))) : el("p", {}, "The checks say the same of both."));
+        got.rows.filter((r) => r.group === g).map((r) => el("tr", { class: r.a !== r.b ? "differs" : null }, el("th", { scope: "row" }, r.name), el("td", {}, r.a), el("td", {}, r.b), el("td", {}, r.b_less_a || ""))))))),
+    (got.findings_that_differ || []).length ? el("div", {}, el("h4", {}, "Checks that differ"), el("ul", {}, got.findings_that_differ.map((f) => el("li", {}, `${f.says} – A: ${f.a}, B: ${f.b}`)))) : el("p", {}, "The checks say the same of both."));
 }
 
 export function build() {
