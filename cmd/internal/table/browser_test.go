@@ -105,8 +105,8 @@ func TestWrongUndoReload(t *testing.T) {
 	b.ready()
 	b.click("#redo")
 	b.ready()
-	b.eval("location.reload()", nil)
-	b.until("document.readyState === 'complete'")
+	b.eval("(() => { window.before = true; setTimeout(() => location.reload(), 0); return 1 })()", nil)
+	b.until("!window.before && document.readyState === 'complete'")
 	b.ready()
 	if got := b.value(field("outlet.below_rim")); got != "7 1/4" {
 		t.Errorf("after a reload: %q", got)

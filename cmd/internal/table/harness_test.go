@@ -225,9 +225,9 @@ func (b *tab) value(selector string) string {
 func (b *tab) until(condition string) {
 	b.t.Helper()
 	for range 1500 {
-		var ok bool
-		b.eval("Boolean("+condition+")", &ok)
-		if ok {
+		// a page that is being loaded has no answer yet
+		text, err := chromedp.Run(b.ctx, chromedp.Evaluate[string]("(() => { try { return String(Boolean("+condition+")) } catch { return 'false' } })()"))
+		if err == nil && text == "true" {
 			return
 		}
 		time.Sleep(20 * time.Millisecond)
