@@ -64,11 +64,13 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 	var m Made
 	add := func(name string, data []byte) { m.Files = append(m.Files, output.File{Name: name, Data: data}) }
 
+	costed := inBackground(func() (report.Costs, error) { return report.CostsOf(p) })
 	tilings, err := layTemplates(p, o)
 	if err != nil {
 		return m, err
 	}
-	costs, err := report.CostsOf(p)
+	drawn := inBackground(func() ([]output.File, error) { return vectors(tilings, o) })
+	costs, err := costed()
 	if err != nil {
 		return m, err
 	}
@@ -78,18 +80,11 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 		return m, err
 	}
 	add("shop-pack.pdf", book)
-	for _, t := range tilings {
-		var buf bytes.Buffer
-		if err := svg.Write(&buf, t.drawing); err != nil {
-			return m, err
-		}
-		add("templates/"+t.template.ID+".svg", buf.Bytes())
-	}
-	nested, err := combinedSheets(tilings, o.Sheet)
+	files, err := drawn()
 	if err != nil {
 		return m, err
 	}
-	m.Files = append(m.Files, nested...)
+	m.Files = append(m.Files, files...)
 	add("bill.csv", marked(p.Cost.Bill.CSV()))
 	m.Files = append(m.Files, orderFiles(p)...)
 	table, err := sums()
@@ -115,16 +110,31 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 // knows UTF-8.
 func marked(table []byte) []byte { return append([]byte("\ufeff"), table...) }
 
-// inBackground begins a file; what it returns waits for it.
-func inBackground(make func() ([]byte, error)) func() ([]byte, error) {
-	var data []byte
+// inBackground begins a part; what it returns waits for it. Parts do not depend
+// on one another, so that the order they are made in does not show.
+func inBackground[T any](make func() (T, error)) func() (T, error) {
+	var part T
 	var err error
 	var wait sync.WaitGroup
-	wait.Go(func() { data, err = make() })
-	return func() ([]byte, error) {
+	wait.Go(func() { part, err = make() })
+	return func() (T, error) {
 		wait.Wait()
-		return data, err
+		return part, err
 	}
+}
+
+// vectors are the templates at true size, one by one and nested on sheets.
+func vectors(tilings []laid, o Options) ([]output.File, error) {
+	var out []output.File
+	for _, t := range tilings {
+		var buf bytes.Buffer
+		if err := svg.Write(&buf, t.drawing); err != nil {
+			return nil, err
+		}
+		out = append(out, output.File{Name: "templates/" + t.template.ID + ".svg", Data: buf.Bytes()})
+	}
+	nested, err := combinedSheets(tilings, o.Sheet)
+	return append(out, nested...), err
 }
 
 // revision is printed on every page; a pack carries no date, so that packs can
