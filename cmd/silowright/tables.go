@@ -11,6 +11,7 @@ import (
 
 	"silowright/cmd/internal/nearest"
 	"silowright/geometry/stock"
+	"silowright/nursery/flow"
 )
 
 var tablesCommand = command{
@@ -34,11 +35,12 @@ func runTables(e *env, args []string) error {
 		}
 		return listTables(e.stdout)
 	}
-	t, ok := stock.TableNamed(rest[0])
-	switch {
-	case !ok:
+	at := slices.IndexFunc(allTables(), func(t stock.Table) bool { return t.Name == rest[0] })
+	if at < 0 {
 		return unknownTable(rest[0])
-	case *asCSV:
+	}
+	t := allTables()[at]
+	if *asCSV {
 		w := csv.NewWriter(e.stdout)
 		if err := w.Write(t.Columns); err != nil {
 			return err
@@ -48,9 +50,12 @@ func runTables(e *env, args []string) error {
 	return printTable(e.stdout, t)
 }
 
+// allTables are the tables of parts, then those of water.
+func allTables() []stock.Table { return append(stock.Tables(), flow.LossTable()) }
+
 func unknownTable(name string) error {
 	var names []string
-	for _, t := range stock.Tables() {
+	for _, t := range allTables() {
 		names = append(names, t.Name)
 	}
 	guess := ""
@@ -62,7 +67,7 @@ func unknownTable(name string) error {
 
 func listTables(w io.Writer) error {
 	var rows [][]string
-	for _, t := range stock.Tables() {
+	for _, t := range allTables() {
 		rows = append(rows, []string{t.Name, t.Title})
 	}
 	_, err := io.WriteString(w, align(rows)+"\nsilowright tables NAME prints one. What you can measure, measure: the job file's own numbers win.\n")

@@ -28,16 +28,6 @@ func Tables() []Table {
 	}
 }
 
-// TableNamed returns the table of that name.
-func TableNamed(name string) (Table, bool) {
-	for _, t := range Tables() {
-		if t.Name == name {
-			return t, true
-		}
-	}
-	return Table{}, false
-}
-
 // newTable starts a table; columns are all but the last two.
 func newTable(name, title string, columns ...string) Table {
 	return Table{Name: name, Title: title, Columns: append(columns, "source", "standing")}

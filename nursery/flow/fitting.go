@@ -2,6 +2,7 @@ package flow
 
 import (
 	"math"
+	"strconv"
 
 	"silowright/geometry/measure"
 	"silowright/geometry/stock"
@@ -38,18 +39,18 @@ var fittings = [...]Fitting{
 	{"foot valve, poppet, with strainer", 7.5, 6.5, 9.0, stock.Origin{Source: "420 times the fully turbulent friction factor of steel pipe", Standing: stock.Memory}},
 }
 
-// Fittings lists the minor losses known.
-func Fittings() []Fitting { return append([]Fitting(nil), fittings[:]...) }
-
-// FittingOf finds a minor loss by its name.
-func FittingOf(name string) (Fitting, bool) {
+// LossTable is the minor losses as a table for a reader, each row with its
+// source and standing.
+func LossTable() stock.Table {
+	t := stock.Table{Name: "fitting-losses", Title: "Head lost in fittings: K times the velocity head in the pipe",
+		Columns: []string{"fitting", "K", "lowest", "highest", "source", "standing"}}
 	for _, f := range fittings {
-		if f.Name == name {
-			return f, true
-		}
+		t.Rows = append(t.Rows, []string{f.Name, number(f.K), number(f.Low), number(f.High), f.Origin.Source, string(f.Origin.Standing)})
 	}
-	return Fitting{}, false
+	return t
 }
+
+func number(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
 // Widening is K of a sudden step from a bore to a wider one, on the velocity
 // in the narrow bore: (1 − (d/D)²)², exact for turbulent flow that mixes out

@@ -93,17 +93,3 @@ func BenchmarkThrottle(b *testing.B) {
 		}
 	}
 }
-
-func BenchmarkRecommend(b *testing.B) {
-	s := cove(b, 20)
-	var sizes []Size
-	for _, d := range []measure.Length{26.6, 35.1, 40.9, 52.5, 62.7, 77.9, 102.3, 154.1, 202.7} {
-		sizes = append(sizes, Size{fmt.Sprint(d), d, 0.0015})
-	}
-	for b.Loop() {
-		c, err := Recommend(s, Choices{sizes, sizes, sizes}, Limits{Evenness: 0.9, Speed: 1.5 * measure.MetrePerSecond})
-		if err != nil || !c.Held {
-			b.Fatal(err, c.Held)
-		}
-	}
-}

@@ -1,8 +1,6 @@
 package manifold
 
 import (
-	"fmt"
-
 	"silowright/geometry/measure"
 	"silowright/nursery/flow"
 	"silowright/nursery/sea"
@@ -37,36 +35,6 @@ func (p Polynomial) Head(q measure.Flow) (measure.Length, float64) {
 type Point struct {
 	Flow measure.Flow
 	Head measure.Length
-}
-
-// headTable is a SiloHead by points.
-type headTable struct{ s spline }
-
-// HeadByPoints is a silo's head by two or more points of flow rising from 0
-// and head that does not fall, interpolated without a swing; beyond the last
-// point it goes on straight. An error names the point.
-func HeadByPoints(points []Point) (SiloHead, error) {
-	x, y, err := pointsSI("silo.points", points)
-	if err != nil {
-		return nil, err
-	}
-	if x[0] != 0 {
-		return nil, fmt.Errorf("silo.points.1.flow: %s, the first point must stand at no flow; hint: give the still level first",
-			points[0].Flow.Both(measure.UnitMM))
-	}
-	for i := 1; i < len(y); i++ {
-		if y[i] < y[i-1] {
-			return nil, fmt.Errorf("silo.points.%d.head: %s, less than at a smaller flow; hint: a silo asks no less head for more flow",
-				i+1, points[i].Head.Both(measure.UnitMM))
-		}
-	}
-	return headTable{newSpline(x, y)}, nil
-}
-
-// Head implements SiloHead.
-func (t headTable) Head(q measure.Flow) (measure.Length, float64) {
-	h, m := t.s.at(q.M3S())
-	return headOf(h), m * 1e-6
 }
 
 // DrumSilo is the head that a drum silo asks at the outer end of its inlet; the

@@ -224,26 +224,6 @@ func TestGrade(t *testing.T) {
 	}
 }
 
-// Two lots of one season: weeks stand in line with the season, and add up.
-func TestTogether(t *testing.T) {
-	a, b := cove(), cove()
-	b.Arrival = 20
-	na, nb := need(t, a), need(t, b)
-	s := Together([]SiloNeed{nb, na})
-	if len(s.Weeks) != 32 || s.Weeks[0].Week != 1 || s.Weeks[31].Week != 32 || s.Weeks[15].Drum != 0 {
-		t.Errorf("%d weeks from %d", len(s.Weeks), s.Weeks[0].Week)
-	}
-	if s.Peak.Drum != na.Peak.Drum || s.Peak.DrumWeek != na.Peak.DrumWeek {
-		t.Errorf("apart: %+v", s.Peak)
-	}
-	if s = Together([]SiloNeed{na, na}); s.Peak.Drum != 2*na.Peak.Drum || s.Peak.Pipe != 2*na.Peak.Pipe || s.Peak.Flow != 2*na.Peak.Flow {
-		t.Errorf("together: %+v", s.Peak)
-	}
-	if s = Together(nil); len(s.Weeks) != 0 {
-		t.Errorf("no lots: %+v", s)
-	}
-}
-
 // A table of weeks goes before the rates, week by week.
 func TestWeekTable(t *testing.T) {
 	p := cove()

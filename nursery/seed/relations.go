@@ -76,8 +76,9 @@ func (r relation) value(what string, s Species, size measure.Length) (float64, g
 // share of it that clams and scallops of equal length weigh ("about 30 %
 // lighter"). FAO Fisheries Technical Paper 471, §6.1.
 const (
-	spatAtOneMM  measure.Mass = 0.3e-6
-	lighterShare              = 0.7
+	spatAtOneMM measure.Mass = 0.3e-6
+
+	lighterShare = 0.7
 )
 
 func weightRelation(s Species) relation {
