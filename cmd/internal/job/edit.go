@@ -32,7 +32,7 @@ func Edit(text []byte, key, value string) ([]byte, error) {
 	if err != nil {
 		return fail("is not a key", "as in outlet.saw or drum[0].wall")
 	}
-	kind, known := kindAt(path)
+	want, known := wantsAt(path)
 	if !known {
 		return fail("is not a key that can be set", "as in outlet.saw or drum[0].wall")
 	}
@@ -55,16 +55,16 @@ func Edit(text []byte, key, value string) ([]byte, error) {
 		}
 		return e.first(e.removals(), func(after map[string]any) bool { return removed(after, before.items, path) }, fail)
 	}
-	raw := encode(kind, value)
+	raw := want.encode(value)
 	var doc map[string]any
 	if err := toml.Unmarshal([]byte("x = "+raw+"\n"), &doc); err != nil || len(doc) != 1 {
 		return fail("is not a list as TOML writes it", "as in "+hoopExample)
 	}
-	want, ok := with(before.items, path, doc["x"])
+	after, ok := with(before.items, path, doc["x"])
 	if !ok {
 		return fail("does not fit what stands in the file", "write it into the file by hand")
 	}
-	return e.first(e.settings(raw), func(after map[string]any) bool { return same(after, want) }, fail)
+	return e.first(e.settings(raw), func(got map[string]any) bool { return same(got, after) }, fail)
 }
 
 // editor tries to write one change into a text.
@@ -153,17 +153,36 @@ func (e editor) removals() [][]byte {
 			next = j
 		}
 	}
-	switch {
-	case next >= 0:
-		return [][]byte{e.splice(m.key, e.marks[next].key, "")}
-	case prev >= 0:
-		return [][]byte{e.splice(e.marks[prev].to, m.to, ""), e.splice(m.key, m.to, "")}
+	if at, ok := e.commaAfter(m.to); ok {
+		from, to := m.key, at+1
+		switch line := e.lineStart(from); {
+		case next >= 0 && e.lineStart(e.marks[next].key) == line:
+			to = e.marks[next].key // the next one moves into its place
+		case strings.TrimSpace(string(e.b[line:from])) == "" && strings.TrimSpace(string(e.b[to:e.lineEnd(to)])) == "":
+			from, to = line, e.lineEnd(to) // it had a line of its own
+		}
+		return [][]byte{e.splice(from, to, "")}
 	}
-	end := m.to
-	if tail := bytes.TrimLeft(e.b[end:], " \t\r\n"); len(tail) > 0 && tail[0] == ',' {
-		end = len(e.b) - len(tail) + 1
+	if prev < 0 {
+		return [][]byte{e.splice(m.key, m.to, "")}
 	}
-	return [][]byte{e.splice(m.key, end, "")}
+	// the last of them: the comma before it goes too
+	from := m.key
+	if comma, ok := e.commaAfter(e.marks[prev].to); ok {
+		if strings.TrimSpace(string(e.b[comma+1:from])) == "" {
+			return [][]byte{e.splice(comma, m.to, "")}
+		}
+		return [][]byte{slices.Concat(e.b[:comma], e.b[comma+1:from], e.b[m.to:])}
+	}
+	return nil
+}
+
+// commaAfter is where the comma behind a value stands, past blanks and
+// comments, if there is one.
+func (e editor) commaAfter(i int) (int, bool) {
+	s := scanner{b: e.b}
+	i = s.skip(i)
+	return i, i < len(e.b) && e.b[i] == ','
 }
 
 // siblings reports whether two things stand in the same list or braces.

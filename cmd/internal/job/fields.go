@@ -19,7 +19,8 @@ type Field struct {
 	Means   string `json:"means"`
 	Kind    Kind   `json:"kind"`
 	// Low and High bound a length, count or number, written out; empty for
-	// other kinds. Unit is what a number is in, where it has one.
+	// other kinds. Unit is what a bare number is in, where that is not the
+	// job's own unit of length.
 	Low   string   `json:"low"`
 	High  string   `json:"high"`
 	Unit  string   `json:"unit"`
@@ -332,7 +333,11 @@ func (f *fielder) fieldIn(k knownKey, path []step, fallback, force string) {
 		out.Line = 1 + bytes.Count(f.text[:f.marks[i].key], []byte("\n"))
 	}
 	if w.kind == KindLength && force != "" {
-		if l, err := measure.ParseLength(force, f.r.units); err == nil && l.Finite() {
+		in := f.r.units
+		if i, there := f.at[out.Key]; k.unit == "mm" && (!there || f.text[f.marks[i].from] != '"') { // as a bare number there is
+			in = measure.UnitMM
+		}
+		if l, err := measure.ParseLength(force, in); err == nil && l.Finite() {
 			out.Both = l.Both(f.r.units)
 		}
 	}
@@ -354,5 +359,15 @@ func (f *fielder) value(path []step) string {
 }
 
 // Plain is the field's key as errors and findings name it: without entry
-// numbers.
-func (f Field) Plain() string { return keyName(f.Key) }
+// numbers and quotes.
+func (f Field) Plain() string {
+	path, err := parseKey(f.Key)
+	if err != nil {
+		return f.Key
+	}
+	plain := ""
+	for _, s := range path {
+		plain = child(plain, s.name)
+	}
+	return plain
+}

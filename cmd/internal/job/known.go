@@ -42,6 +42,9 @@ type knownKey struct {
 	// wants instead.
 	probe func(r *reader, v any)
 	kind  Kind // given where there is nothing to probe
+	// unit is what a bare number is in where that is not the job's own; such a
+	// number is written bare, for in quotes it would be in the job's.
+	unit string
 }
 
 func (k knownKey) key() string {
@@ -182,8 +185,11 @@ func growingFields() []knownKey {
 	var out []knownKey
 	for _, k := range nursery.Keys() {
 		fallback := func(u measure.Unit) string {
-			if k.Default == "" {
+			switch {
+			case k.Default == "":
 				return ""
+			case k.Kind == nursery.KindFlow || k.Kind == nursery.KindPower:
+				return strings.TrimSuffix(k.Default, " "+k.Unit) + " " + k.Unit
 			}
 			return strings.Trim(farmDefault(k, u), `"`)
 		}
@@ -198,11 +204,18 @@ func growingFields() []knownKey {
 		out = append(out, knownKey{section: seedSection, name: w.Name, means: w.Means, fallback: fixed(w.Default), probe: func(r *reader, v any) { r.word(w.Name, v, w.Allowed) }})
 	}
 	for _, k := range seed.Keys() {
+		q := knownKey{section: seedSection, name: k.Name, means: k.Means, probe: func(r *reader, v any) { r.seedNumber(k.Name, v, k) }}
 		fallback := plain(k.Default)
-		if k.Required {
+		switch {
+		case k.Required:
 			fallback = ""
+		case k.Unit == "mm" || k.Unit == "L/min":
+			fallback += " " + k.Unit
 		}
-		out = append(out, knownKey{section: seedSection, name: k.Name, means: k.Means, fallback: fixed(fallback), probe: func(r *reader, v any) { r.seedNumber(k.Name, v, k) }})
+		if q.fallback = fixed(fallback); k.Unit == "mm" {
+			q.unit = k.Unit
+		}
+		out = append(out, q)
 	}
 	for _, l := range seed.Lists() {
 		out = append(out, knownKey{section: seedSection, name: l.Name, means: l.Means, fallback: fixed(""), kind: KindList})
@@ -221,6 +234,7 @@ type wants struct {
 	low, high string
 	words     []string
 	unit      string
+	bare      bool // a number by itself is written without quotes
 }
 
 // kindsOf says by the reader's complaint what a key holds.
@@ -243,6 +257,7 @@ func (k knownKey) asks(u measure.Unit) wants {
 	}
 	e := r.errs[0]
 	w.kind = kindsOf[e.Why]
+	w.bare = w.kind == KindCount || w.kind == KindNumber || e.Why == "is not a flow" || e.Why == "is not a power" || k.unit != ""
 	if w.kind == "" {
 		w.kind = KindText
 	}
@@ -263,9 +278,16 @@ func (k knownKey) asks(u measure.Unit) wants {
 		if at := strings.LastIndexByte(w.high, ' '); at > 0 && w.kind != KindLength {
 			w.high, w.unit = w.high[:at], w.high[at+1:]
 		}
-		if w.high == "" || w.kind == KindText && w.unit != "mL" {
+		switch {
+		case e.Why == "is not a flow":
+			w.low, w.high, _ = strings.Cut(e.Allowed, " to ")
+			w.unit = ""
+		case w.high == "" || w.kind == KindText && w.unit != "mL" && w.unit != "W":
 			w.low, w.high, w.unit = "", "", ""
 		}
+	}
+	if k.unit != "" {
+		w.unit = k.unit
 	}
 	return w
 }
@@ -308,46 +330,53 @@ func general(path []step) string {
 var listed = []string{"drum", "hoops", "supplier", "pipe_run", "on_hand"}
 
 // kindAt is the kind of what a path names, and whether a job file can have it.
-// An entry of a list is a list.
 func kindAt(path []step) (Kind, bool) {
+	w, ok := wantsAt(path)
+	return w.kind, ok
+}
+
+// wantsAt is what a path's key wants, and whether a job file can have it. An
+// entry of a list is a list.
+func wantsAt(path []step) (wants, bool) {
 	for i, s := range path {
 		if s.index >= 0 && !slices.Contains(listed, s.name) && (i == 0 || path[0].name != "on_hand") {
-			return "", false
+			return wants{}, false
 		}
 	}
 	last := path[len(path)-1]
 	if last.index >= 0 {
 		whole := last
 		whole.index = -1
-		return KindList, len(path) == 1 || general(append(slices.Clone(path[:len(path)-1]), whole)) == "drum.hoops"
+		return wants{kind: KindList}, len(path) == 1 || general(append(slices.Clone(path[:len(path)-1]), whole)) == "drum.hoops"
 	}
 	for _, s := range path[:len(path)-1] { // an entry's key names the entry
 		if s.index < 0 && (s.name == "drum" || s.name == "supplier" || s.name == "pipe_run" || s.name == "hoops") {
-			return "", false
+			return wants{}, false
 		}
 	}
 	w, ok := asked[0]()[general(path)]
-	return w.kind, ok
+	return w, ok
 }
 
 var bareNumber = regexp.MustCompile(`^[+-]?[0-9]{1,15}(\.[0-9]{1,15})?$`)
 
 // encode writes a value for the file as its kind is written.
-func encode(kind Kind, value string) string {
-	switch kind {
-	case KindCount, KindNumber:
+func (w wants) encode(value string) string {
+	if w.bare {
 		if r, ok := new(big.Rat).SetString(value); ok && bareNumber.MatchString(value) {
 			if n := strings.TrimPrefix(value, "+"); len(n) > 1 && n[0] == '0' && n[1] != '.' {
 				return plain(ratFloat(r)) // TOML has no leading zeros
 			}
 			return value
 		}
+	}
+	switch w.kind {
 	case KindYes:
 		if low := strings.ToLower(value); low == "true" || low == "false" {
 			return low
 		}
 	case KindList:
-		if strings.ContainsAny(value[:1], `[{"'0123456789`) {
+		if strings.ContainsAny(value[:1], `[{"'`) || bareNumber.MatchString(value) {
 			return value
 		}
 	}
