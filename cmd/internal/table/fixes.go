@@ -87,7 +87,7 @@ func (s *Server) fixes(r *http.Request, b *body) (any, error) {
 		one := fix{at, c.value, c.label}
 		switch left, stops, cautions := outcome(before, after, f); {
 		case stops || left >= f.Level:
-		case left == geometry.OK && !cautions:
+		case left == geometry.OK && !cautions, c.suits:
 			found = append(found, one)
 		case len(second) < mostFixes:
 			second = append(second, one)
@@ -137,6 +137,7 @@ type trial struct {
 type candidate struct {
 	value, label string
 	off          float64 // how far from what holds now
+	suits        bool    // the geometry itself advises it
 }
 
 // candidates are the values to try, nearest first.
@@ -168,28 +169,29 @@ func (t trial) force() string {
 // saws are the hole saws of the series; those that suit the hole come first.
 func (t trial) saws(silos []geometry.Silo) []candidate {
 	now, _ := measure.ParseLength(t.force(), t.units)
-	suits := map[string]bool{}
+	suits := map[string]int{} // its place among them, from 1
 	for _, s := range silos {
 		for _, h := range append(s.Holes(), s.Pipe.Hole) {
 			if s.Spec.Drum.Label == t.finding.Drum && h.Key()+".saw" == t.key {
-				for _, q := range geometry.SawsFor(h) {
-					suits[q.Label] = true
+				for i, q := range geometry.SawsFor(h) {
+					suits[q.Label] = i + 1
 				}
 			}
 		}
 	}
 	var out []candidate
 	for _, q := range stock.HoleSaws() {
-		c := candidate{q.Label + " in", "use the " + q.Label + " in saw", (q.Diameter - now).Abs().MM()}
+		c := candidate{q.Label + " in", "use the " + q.Label + " in saw", (q.Diameter - now).Abs().MM(), suits[q.Label] > 0}
 		if t.units == measure.UnitMM {
 			c.value, c.label = q.MetricLabel+" mm", "use the "+q.MetricLabel+" mm saw"
 		}
-		if !suits[q.Label] {
-			c.off += 1000
+		if c.off == 0 {
+			continue
 		}
-		if c.off > 0 {
-			out = append(out, c)
+		if c.off += 1000; c.suits {
+			c.off = float64(suits[q.Label]) // smallest first, as the finding's own words have it
 		}
+		out = append(out, c)
 	}
 	return out
 }
@@ -220,7 +222,7 @@ func (t trial) lengths() []candidate {
 		}
 		if off := (l - now).Abs(); l > 0 && off > 0.01 && !seen[value] {
 			seen[value] = true
-			out = append(out, candidate{value, t.words1(value), off.MM()})
+			out = append(out, candidate{value, t.words1(value), off.MM(), false})
 		}
 	}
 	if t.finding.Measured.Unit == "mm" && t.finding.Limit.Unit == "mm" {
@@ -296,7 +298,7 @@ func (t trial) words() []candidate {
 		case t.field.Kind == job.KindPipe:
 			label = "use " + w + " pipe for the " + t.noun()
 		}
-		out = append(out, candidate{w, label, math.Abs(float64(i - max(at, 0)))})
+		out = append(out, candidate{w, label, math.Abs(float64(i - max(at, 0))), false})
 	}
 	return out
 }
@@ -310,7 +312,7 @@ func (t trial) counts() []candidate {
 	for d := 1; d <= 6; d++ {
 		for _, n := range []int{now + d, now - d} {
 			if n >= 0 {
-				out = append(out, candidate{fmt.Sprint(n), fmt.Sprintf("take %d %s", n, strings.ReplaceAll(t.field.Name, "_", " ")), float64(d)})
+				out = append(out, candidate{fmt.Sprint(n), fmt.Sprintf("take %d %s", n, strings.ReplaceAll(t.field.Name, "_", " ")), float64(d), false})
 			}
 		}
 	}
@@ -327,14 +329,14 @@ func (t trial) numbers() []candidate {
 	if t.key == "load.seed_kg" {
 		for n := math.Ceil(now*2-1e-9) - 1; n > 0; n-- {
 			v := strconv.FormatFloat(n/2, 'f', -1, 64)
-			out = append(out, candidate{v, "load " + v + " kg of wet seed", now - n/2})
+			out = append(out, candidate{v, "load " + v + " kg of wet seed", now - n/2, false})
 		}
 		return out
 	}
 	for k := 1; k <= 9; k++ {
 		for _, n := range []float64{now * (1 + float64(k)/10), now * (1 - float64(k)/10)} {
 			v := strconv.FormatFloat(n, 'g', 3, 64)
-			out = append(out, candidate{v, fmt.Sprintf("set the %s's %s to %s", t.noun(), strings.ReplaceAll(t.field.Name, "_", " "), v), math.Abs(n - now)})
+			out = append(out, candidate{v, fmt.Sprintf("set the %s's %s to %s", t.noun(), strings.ReplaceAll(t.field.Name, "_", " "), v), math.Abs(n - now), false})
 		}
 	}
 	return out

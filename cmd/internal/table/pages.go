@@ -27,11 +27,13 @@ func (s *Server) page(_ *http.Request, b *body) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	if b.Page < 1 || b.Page > len(pages) {
+	if b.Page < 1 {
 		return nil, refuse(http.StatusBadRequest, "page: %d is not there, allowed: 1 to %d", b.Page, len(pages))
 	}
-	p := pages[b.Page-1]
-	out := shownPage{Page: b.Page, Pages: len(pages), Title: p.Title}
+	// a job that has lost pages since still shows its last
+	n := min(b.Page, len(pages))
+	p := pages[n-1]
+	out := shownPage{Page: n, Pages: len(pages), Title: p.Title}
 	for _, q := range pages {
 		out.Index = append(out.Index, q.Title)
 	}

@@ -69,13 +69,13 @@ type wallBand struct {
 
 // clearance is how far two things on a wall are apart, as a check found it.
 type clearance struct {
-	A     string         `json:"a"`
-	B     string         `json:"b"`
-	Gap   float64        `json:"mm"`
-	Least float64        `json:"least_mm"`
-	Level geometry.Level `json:"level"`
-	ID    string         `json:"id"` // of the finding
-	Both  string         `json:"both"`
+	A     string  `json:"a"`
+	B     string  `json:"b"`
+	Gap   float64 `json:"mm"`
+	Least float64 `json:"least_mm"`
+	Level string  `json:"level"`
+	ID    string  `json:"id"` // of the finding
+	Both  string  `json:"both"`
 }
 
 // frame is where the wall's datum meets its foot in the drawing, from the
@@ -144,7 +144,7 @@ func clearances(s geometry.Silo, ids ...string) []clearance {
 			if b == "sill-outlet" {
 				a, b = "handle sill", "outlet crown"
 			}
-			out = append(out, clearance{a, strings.ReplaceAll(b, "-", " "), f.Measured.Value, f.Limit.Value, f.Level, f.ID,
+			out = append(out, clearance{a, strings.ReplaceAll(b, "-", " "), f.Measured.Value, f.Limit.Value, f.Level.String(), f.ID,
 				measure.Length(f.Measured.Value).Both(s.Spec.Units)})
 		}
 	}

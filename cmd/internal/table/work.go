@@ -27,16 +27,16 @@ type jobError struct {
 
 // finding is a finding as the page shows it.
 type finding struct {
-	ID       string         `json:"id"`
-	Drum     string         `json:"drum"`
-	Level    geometry.Level `json:"level"`
-	Key      string         `json:"key"`
-	Says     string         `json:"says"`
-	Basis    string         `json:"basis"`
-	Measured string         `json:"measured"`
-	Limit    string         `json:"limit"`
-	Field    string         `json:"field"`
-	Fixes    bool           `json:"fixes"` // a change may clear it: worth asking for
+	ID       string `json:"id"`
+	Drum     string `json:"drum"`
+	Level    string `json:"level"` // "ok", "caution" or "stop"
+	Key      string `json:"key"`
+	Says     string `json:"says"`
+	Basis    string `json:"basis"`
+	Measured string `json:"measured"`
+	Limit    string `json:"limit"`
+	Field    string `json:"field"`
+	Fixes    bool   `json:"fixes"` // a change may clear it: worth asking for
 }
 
 type drumName struct {
@@ -70,6 +70,9 @@ const newJob = "job.toml"
 func (s *Server) name(path *string, prices string) string {
 	switch {
 	case path != nil && *path != "":
+		if local(*path) != nil {
+			return newJob // nothing is opened by it here; it would only be printed
+		}
 		return *path
 	case path == nil && s.cfg.Job != "":
 		return s.cfg.Job
@@ -159,7 +162,7 @@ func (a *answer) drums() {
 // finding sets a finding beside its field: that of its own drum where there is
 // one.
 func (a *answer) finding(f geometry.Finding, j geometry.Job) finding {
-	out := finding{f.ID, f.Drum, f.Level, f.Key, f.Says, f.Basis.String(), f.Measured.Text(j.Units), f.Limit.Text(j.Units), "", false}
+	out := finding{f.ID, f.Drum, f.Level.String(), f.Key, f.Says, f.Basis.String(), f.Measured.Text(j.Units), f.Limit.Text(j.Units), "", false}
 	out.Field = fieldOf(a.Fields, a.Drums, f)
 	out.Fixes = f.Level != geometry.OK && out.Field != "" && !measuredKey(f.Key)
 	return out
