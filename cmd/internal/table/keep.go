@@ -80,6 +80,21 @@ func work(name string, text, prices []byte) *worked {
 	return w
 }
 
+// begin works out beside the caller what it will ask for next.
+func (w *worked) begin(drawings bool) {
+	begin := func(part func()) {
+		go func() {
+			// whoever asks for the part falls over it too, and is answered so
+			defer func() { _ = recover() }()
+			part()
+		}()
+	}
+	begin(func() { _, _ = w.plan() })
+	if drawings {
+		begin(func() { _, _ = w.drawn() })
+	}
+}
+
 func solve(name string, text []byte) (*solved, error) {
 	f, err := job.Parse(name, text)
 	if err != nil {

@@ -99,9 +99,10 @@ func (s *Server) work(_ *http.Request, b *body) (any, error) {
 		text = next
 	}
 	out.Job = string(text)
+	w := s.kept.of(s.name(b.Path, b.Prices), out.Job, b.Prices)
+	w.begin(slices.Contains(b.Want, "draw"))
 	out.Fields = job.Fields(text)
 	out.drums()
-	w := s.kept.of(s.name(b.Path, b.Prices), out.Job, b.Prices)
 	solved, err := w.solved()
 	if err != nil {
 		if out.Error == nil {
