@@ -29,16 +29,6 @@ const (
 	KindPoints             // Points of flow and head
 )
 
-var kindNames = [...]string{"length", "flow", "power", "number", "count", "yes or no", "word", "pipe size", "points of flow and head"}
-
-// String returns the kind in words.
-func (k Kind) String() string {
-	if k < 0 || int(k) >= len(kindNames) {
-		return "unknown"
-	}
-	return kindNames[k]
-}
-
 // Value is what a key holds; which field counts goes by the key's Kind. Of
 // water.below_ground, which has no default, Yes tells whether it was set.
 type Value struct {

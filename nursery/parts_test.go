@@ -166,40 +166,106 @@ func TestSettingsEven(t *testing.T) {
 }
 
 // The sizes recommended hold what they are held to, and no choice of less
-// volume does: all are tried here.
+// volume does: all are tried here, each as a farm of those pipes. Limits:
+// evenness 0.9 and 1.5 m/s (5 ft/s), common practice, no source; a stricter
+// pair; and no limit of speed.
 func TestSizesAreTheSmallest(t *testing.T) {
-	for _, each := range []measure.Flow{0, 30 * lmin} {
+	for _, c := range []struct {
+		each     measure.Flow
+		evenness float64
+		speed    measure.Speed
+	}{{0, 0.9, 1500}, {30 * lmin, 0.9, 1500}, {0, 0.97, 1000}, {20 * lmin, 0.5, 0}} {
 		f := cove()
-		f.Supply.Each = each
+		f.Supply.Each, f.Limits = c.each, Limits{c.evenness, c.speed}
 		counts := []Count{{invented(t), 8, 0}}
 		z := study(t, counts, f).Pumping.Sizes
-		if !z.Held {
-			t.Fatalf("%+v", z)
+		if !z.Held || z.GivesEvenness < z.Evenness || z.GivesLeast < z.Each || z.Speed > 0 && z.GivesSpeed > z.Speed {
+			t.Fatalf("%+v: %+v", c, z)
 		}
 		w, _ := f.water()
 		rooms, of, _ := f.rooms(counts, w)
-		c, _ := f.curve(w)
-		sys, err := f.system(w, c, rooms, of)
-		if err != nil {
-			t.Fatal(err)
-		}
+		curve, _ := f.curve(w)
 		best, name := math.Inf(1), ""
 		for _, m := range bores("sch40") {
 			for _, run := range bores("sch40") {
 				g := f
 				g.Main.Pipe, g.Manifold.Pipe = geometry.PipeRef{Size: m.name}, geometry.PipeRef{Size: run.name}
-				s := study(t, counts, g)
-				fast := max(s.Pumping.Result.Main.Speed, s.Pumping.MostSpeed)
-				if s.Evenness >= z.Evenness && s.Silos[s.Least].Flow >= z.Each && fast <= f.Limits.Speed {
-					if v := (choice{m, run}).volume(sys); v < best {
+				sys, err := g.system(w, curve, rooms, of)
+				if err != nil {
+					t.Fatal(err)
+				}
+				r, err := manifold.Solve(sys)
+				if err != nil {
+					t.Fatal(err)
+				}
+				least, fast, sum := r.Laterals[0].Flow, r.Main.Speed, measure.Flow(0)
+				for _, l := range r.Laterals {
+					least, sum = min(least, l.Flow), sum+l.Flow
+				}
+				for _, p := range r.Segments {
+					fast = max(fast, p.Speed)
+				}
+				if float64(least/sum)*8 >= z.Evenness && least >= z.Each && (c.speed == 0 || fast <= c.speed) {
+					volume := m.bore.Times(m.bore).Times(sys.Main.Length + 1)
+					for _, p := range sys.Segments {
+						volume += run.bore.Times(run.bore).Times(p.Length)
+					}
+					if v := volume.ML(); v < best {
 						best, name = v, m.name+" and "+run.name
 					}
 				}
 			}
 		}
 		if name != z.Main+" and "+z.Manifold {
-			t.Errorf("%v L/min: %s and %s, want %s", each.LMin(), z.Main, z.Manifold, name)
+			t.Errorf("%+v: %s and %s, want %s", c, z.Main, z.Manifold, name)
 		}
+	}
+}
+
+// One valve shut: what it had goes to the others, most of it to the silo whose
+// tee is nearest, and no other silo loses by it. The whole is solved anew here.
+func TestShut(t *testing.T) {
+	f := cove()
+	f.Manifold.Pipe.Size = "2"
+	counts := []Count{{invented(t), 8, 2}}
+	s := study(t, counts, f)
+	sh := s.Pumping.Shut
+	if sh.Place != s.Most+1 {
+		t.Fatalf("silo %d is shut, silo %d gets most", sh.Place, s.Most+1)
+	}
+	w, _ := f.water()
+	rooms, of, _ := f.rooms(counts, w)
+	c, _ := f.curve(w)
+	sys, err := f.system(w, c, rooms, of)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sys.Laterals[s.Most].Valve.Shut = true
+	r, err := manifold.Solve(sys)
+	if err != nil {
+		t.Fatal(err)
+	}
+	most, at := measure.Flow(0), 0
+	for i, l := range r.Laterals {
+		if i == s.Most {
+			continue
+		}
+		gain := l.Flow - s.Silos[i].Flow
+		if gain < 0 {
+			t.Errorf("silo %d loses %v L/min", i+1, -gain.LMin())
+		}
+		if gain > most {
+			most, at = gain, i
+		}
+	}
+	if sh.GainsMost != at+1 || sh.Flow != r.Laterals[at].Flow || sh.TotalAfter != r.Total || sh.TotalAfter >= s.Total {
+		t.Errorf("%+v, want silo %d at %v", sh, at+1, r.Laterals[at].Flow)
+	}
+	if want := float64(r.Laterals[at].Flow / s.Silos[at].Flow); math.Abs(sh.Ratio-want) > 1e-12 || want <= 1 {
+		t.Errorf("ratio %v, want %v", sh.Ratio, want)
+	}
+	if one := study(t, []Count{{invented(t), 1, 0}}, f).Pumping.Shut; one != nil {
+		t.Errorf("a single silo has no others: %+v", one)
 	}
 }
 

@@ -22,13 +22,13 @@ type Stocking struct {
 }
 
 // Entrance losses taken: the coupling's flat face inside the drum is a sharp
-// entrance, the pipe silo's short pipe reaches in (flow.Fittings).
+// entrance, the pipe silo's short pipe reaches in (flow.LossTable).
 const (
 	flatFace  = 0.5
 	reachesIn = 0.8
 )
 
-// perCoupling is K of one coupling on the inlet (flow.Fittings).
+// perCoupling is K of one coupling on the inlet (flow.LossTable).
 const perCoupling = 0.08
 
 // OfSilo is a solved silo as water sees it, stocked as given. Plastic is taken

@@ -115,3 +115,20 @@ func TestOfSiloVariants(t *testing.T) {
 		t.Errorf("not seated: %v, %v", f.SeatAcross, f.SeatHeight)
 	}
 }
+
+// The losses taken on the way are those of the table that is shown.
+func TestLossesAreTheTables(t *testing.T) {
+	table := map[string]string{}
+	for _, r := range flow.LossTable().Rows {
+		table[r[0]] = r[1]
+	}
+	for name, k := range map[string]float64{
+		"entrance, sharp": flatFace, "entrance, pipe reaching in": reachesIn, "coupling or union": perCoupling,
+		"elbow 90°, socket or thread": elbow, "tee, branch": teeBranch, "tee, straight through": teeRun,
+		"swing check valve": swingCheck, "foot valve, hinged, with strainer": hingedFoot, "foot valve, poppet, with strainer": poppetFoot,
+	} {
+		if got := plain(k); got != table[name] {
+			t.Errorf("%s: K %s is taken, the table has %q", name, got, table[name])
+		}
+	}
+}

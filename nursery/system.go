@@ -22,7 +22,7 @@ type Count struct {
 // MostSilos is how many drum silos one manifold is solved with.
 const MostSilos = 20_000
 
-// Losses of fittings by their names in flow.Fittings, in velocity heads.
+// Losses of fittings as in flow.LossTable, in velocity heads.
 const (
 	elbow      = 0.9
 	teeBranch  = 2.0

@@ -12,6 +12,7 @@ import (
 	"silowright/cmd/internal/nearest"
 	"silowright/geometry/stock"
 	"silowright/nursery/flow"
+	"silowright/nursery/seed"
 )
 
 var tablesCommand = command{
@@ -50,8 +51,10 @@ func runTables(e *env, args []string) error {
 	return printTable(e.stdout, t)
 }
 
-// allTables are the tables of parts, then those of water.
-func allTables() []stock.Table { return append(stock.Tables(), flow.LossTable()) }
+// allTables are the tables of parts, then those of water and of seed.
+func allTables() []stock.Table {
+	return slices.Concat(stock.Tables(), []stock.Table{flow.LossTable()}, seed.Tables())
+}
 
 func unknownTable(name string) error {
 	var names []string

@@ -8,19 +8,19 @@ import (
 	"silowright/geometry/stock"
 )
 
-// Fitting is a minor loss: head lost = K·V²/2g with V in the pipe it is on.
-// Low and High are the range in which handbooks and makes differ.
-type Fitting struct {
-	Name         string
-	K, Low, High float64
-	Origin       stock.Origin
+// fitting is a minor loss: head lost = K·V²/2g with V in the pipe it is on.
+// low and high are the range in which handbooks and makes differ.
+type fitting struct {
+	name         string
+	k, low, high float64
+	origin       stock.Origin
 }
 
 const srcMinor = "Çengel and Cimbala, Fluid Mechanics, table 8-4"
 
-// fittings are in the order water meets them. K is good to a tenth at best:
+// fittings are in the order water meets them. k is good to a tenth at best:
 // sizes and makes differ.
-var fittings = [...]Fitting{
+var fittings = [...]fitting{
 	{"entrance, pipe reaching in", 0.8, 0.8, 1.0, stock.Origin{Source: srcMinor, Standing: stock.Two}},
 	{"entrance, sharp", 0.5, 0.5, 0.5, stock.Origin{Source: srcMinor, Standing: stock.Two}},
 	{"entrance, rounded", 0.04, 0.03, 0.12, stock.Origin{Source: srcMinor, Standing: stock.Two}},
@@ -45,7 +45,7 @@ func LossTable() stock.Table {
 	t := stock.Table{Name: "fitting-losses", Title: "Head lost in fittings: K times the velocity head in the pipe",
 		Columns: []string{"fitting", "K", "lowest", "highest", "source", "standing"}}
 	for _, f := range fittings {
-		t.Rows = append(t.Rows, []string{f.Name, number(f.K), number(f.Low), number(f.High), f.Origin.Source, string(f.Origin.Standing)})
+		t.Rows = append(t.Rows, []string{f.name, number(f.k), number(f.low), number(f.high), f.origin.Source, string(f.origin.Standing)})
 	}
 	return t
 }

@@ -71,15 +71,6 @@ func PipeLoss(w sea.Water, p Pipe, q measure.Flow) (measure.Length, float64) {
 	return measure.Length(head) * measure.Metre, slope / area * 1e-6
 }
 
-// reynolds is the Reynolds number of q of w in a round bore.
-func reynolds(w sea.Water, bore measure.Length, q measure.Flow) float64 {
-	d := bore.Metres()
-	if d <= 0 {
-		return 0
-	}
-	return 4 * math.Abs(q.M3S()) / (math.Pi * d * w.Kinematic())
-}
-
 // Disc is the area of a circle of diameter d.
 func Disc(d measure.Length) measure.Area { return d.Times(d) * (math.Pi / 4) }
 

@@ -35,7 +35,7 @@ func TestPipeExample83(t *testing.T) {
 	q := m3s(0.2 * ft * ft * ft)
 	h, _ := PipeLoss(w, p, q)
 	closeTo(t, "velocity, ft/s", q.Through(p.Area()).MS()/ft, 9.167, 1e-4)
-	closeTo(t, "Re", reynolds(w, p.Bore, q), 126432, 1e-4)
+	closeTo(t, "Re", q.Through(p.Area()).MS()*p.Bore.Metres()/w.Kinematic(), 126432, 1e-4)
 	closeTo(t, "head, ft (worked with g = 32.2 ft/s²)", float64(h/measure.Foot), 27.24, 1e-3)
 	closeTo(t, "pressure drop, psi", float64(w.Pressure(h))*1e-6/float64(measure.PSI), 11.80, 1e-3)
 }
@@ -172,10 +172,10 @@ func TestSteps(t *testing.T) {
 func TestFittings(t *testing.T) {
 	seen := map[string]bool{}
 	for _, f := range fittings {
-		if seen[f.Name] || f.Origin.Source == "" || f.Origin.Standing == "" || !(f.Low <= f.K && f.K <= f.High && f.Low > 0) {
+		if seen[f.name] || f.origin.Source == "" || f.origin.Standing == "" || !(f.low <= f.k && f.k <= f.high && f.low > 0) {
 			t.Errorf("%+v", f)
 		}
-		seen[f.Name] = true
+		seen[f.name] = true
 	}
 	table := LossTable()
 	if len(table.Rows) != len(fittings) || len(table.Rows[0]) != len(table.Columns) || table.Rows[1][1] != "0.5" {

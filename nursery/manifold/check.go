@@ -220,14 +220,6 @@ func (l Lateral) check(i int) error {
 	case l.Hose.Length == 0 && l.Hose.K+l.Branch+l.Valve.K+l.Barb.K == 0:
 		return fmt.Errorf("%s: 0 mm and no loss anywhere on it; hint: give the hose's length or the valve's k", key("hose.length"))
 	}
-	if d, ok := l.Silo.(DrumSilo); ok {
-		if err := checkWater(d.Water); err != nil {
-			return fmt.Errorf("%s.%w", key("silo"), err)
-		}
-		if err := d.Silo.Check(); err != nil {
-			return fmt.Errorf("%s.%w", key("silo"), err)
-		}
-	}
 	return nil
 }
 

@@ -143,8 +143,8 @@ func TestRefuses(t *testing.T) {
 		{"laterals.1.barb.bore", func(s *System) { s.Laterals[0].Barb.Bore = 0.1 }},
 		{"laterals.1.branch", func(s *System) { s.Laterals[0].Branch = -1 }},
 		{"laterals.1.rise", func(s *System) { s.Laterals[0].Rise = 1e9 }},
-		{"laterals.2.silo", func(s *System) { s.Laterals[1].Silo = Polynomial{Static: measure.Length(nan)} }},
-		{"laterals.2.silo", func(s *System) { s.Laterals[1].Silo = Polynomial{Square: measure.Length(math.Inf(-1)), At: 1} }},
+		{"laterals.2.silo", func(s *System) { s.Laterals[1].Silo = polynomial{static: measure.Length(nan)} }},
+		{"laterals.2.silo", func(s *System) { s.Laterals[1].Silo = polynomial{square: measure.Length(math.Inf(-1)), at: 1} }},
 	}
 	for _, tt := range tests {
 		t.Run(tt.key, func(t *testing.T) {
@@ -270,7 +270,7 @@ func FuzzSolve(f *testing.F) {
 		case 1:
 			l.Rise, l.Branch = headOf(a), b
 		case 2:
-			l.Silo = Polynomial{headOf(a), headOf(b), headOf(c), 0.001 * m3s}
+			l.Silo = polynomial{headOf(a), headOf(b), headOf(c), 0.001 * m3s}
 		case 3:
 			s.Main.Length, s.Main.Bore, s.Main.K = headOf(a), measure.Length(b), c
 		case 4:

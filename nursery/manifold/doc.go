@@ -1,8 +1,7 @@
 // Package manifold solves the flow from one pump through a branching pipe to
-// every silo at once, and answers what a grower asks of that flow: how even it
-// is, which valve to throttle and how far, what happens when one is shut, what
-// pipe would do, whether the pump can draw its water, and which way the water
-// runs when the power fails.
+// every silo at once, valves shut or open, and answers what a grower asks of
+// that flow: how even it is, which valve to throttle and how far, whether the
+// pump can draw its water, and which way the water runs when the power fails.
 //
 // The water is at rest in the source, runs through suction pipe, pump and main
 // to one tee of the manifold, from tee to tee along one or two dead-ended arms,

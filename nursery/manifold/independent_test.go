@@ -81,9 +81,9 @@ func plain(s System, pump func(q float64) float64) (flows []float64, ok bool) {
 				y[n+i] = h[i] - h[i+1] - lose(s.Segments[i], seg[i]*1e-3)
 			}
 			// energy to the silo
-			p := l.Silo.(Polynomial)
-			u := q[i] * 1e-3 / p.At.M3S()
-			ask := l.Rise.Metres() + p.Static.Metres() + p.Linear.Metres()*u + p.Square.Metres()*u*u
+			p := l.Silo.(polynomial)
+			u := q[i] * 1e-3 / p.at.M3S()
+			ask := l.Rise.Metres() + p.static.Metres() + p.linear.Metres()*u + p.square.Metres()*u*u
 			y[2*n-1+i] = h[i] - ask - lose(l.Hose, q[i]*1e-3) - minor(l.Branch+l.Valve.K, l.Hose.Bore, q[i]*1e-3) -
 				minor(l.Barb.K, l.Barb.Bore, q[i]*1e-3)
 		}

@@ -147,24 +147,6 @@ func (c Curve) AtSpeed(ratio float64) (Curve, error) {
 	return c, nil
 }
 
-// Duty is what a pump does at one point.
-type Duty struct {
-	Flow  measure.Flow
-	Head  measure.Length
-	Power measure.Power
-}
-
-// AtSpeed is the matching point at ratio times the speed: flow by the ratio,
-// head by its square, power by its cube (affinity laws, as for Curve.AtSpeed).
-// It is where the pump runs only if the system is all friction; with a rise to
-// the silos solve the system with the curve at that speed.
-func (d Duty) AtSpeed(ratio float64) (Duty, error) {
-	if err := checkRatio(ratio); err != nil {
-		return Duty{}, err
-	}
-	return Duty{d.Flow * measure.Flow(ratio), d.Head * measure.Length(ratio*ratio), d.Power * measure.Power(ratio*ratio*ratio)}, nil
-}
-
 func checkRatio(r float64) error {
 	if !within(r, 0.1, 2) {
 		return fmt.Errorf("pump.speed: %s, not a ratio from 0.1 to 2; hint: 0.8 is 80 %% of full speed", number(r))

@@ -60,7 +60,7 @@ func random(r *rand.Rand, n int, wild bool) System {
 		l := Lateral{
 			Name: fmt.Sprint("silo ", i+1), Branch: 2, Hose: pipe(between(19, 52), between(0.3, 3)),
 			Valve: Valve{K: between(0.05, 3)}, Barb: Fitting{K: between(0, 1), Bore: measure.Length(between(15, 45))}, Rise: headOf(between(0.5, 0.8)),
-			Silo: Polynomial{headOf(between(0, 0.1)), headOf(between(0, 0.2)), headOf(between(0, 0.2)), 0.002 * m3s},
+			Silo: polynomial{headOf(between(0, 0.1)), headOf(between(0, 0.2)), headOf(between(0, 0.2)), 0.002 * m3s},
 		}
 		if wild {
 			l.Valve.K = logs(0.05, 1e6)

@@ -54,6 +54,6 @@ type Lateral struct {
 	// Rise is the elevation from which Silo counts its head.
 	Rise measure.Length
 	// Silo is the head asked at the hose's end; nil asks none, as for a hose
-	// that ends in the open at Rise.
+	// that ends in the open at Rise. It must have passed its own check.
 	Silo SiloHead
 }

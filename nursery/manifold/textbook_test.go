@@ -127,15 +127,9 @@ func TestSuction(t *testing.T) {
 }
 
 // Affinity laws (Çengel & Cimbala, section 14-3): 80 % speed gives 0.8 of the
-// flow, 0.64 of the head, 0.512 of the power.
+// flow at 0.64 of the head, so that 10 m at 10 L/s become 6.4 m at 8 L/s. The
+// power's 0.512 is held by TestSlowedPump.
 func TestAffinity(t *testing.T) {
-	d, err := Duty{100 * measure.GallonPerMinute, 10 * metre, 1000}.AtSpeed(0.8)
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "flow", d.Flow.GPM(), 80, 1e-9)
-	near(t, "head", d.Head.Metres(), 6.4, 1e-9)
-	near(t, "power", float64(d.Power), 512, 1e-9)
 	c, err := CurveByPoints([]Point{{0, 12 * metre}, {0.01 * m3s, 10 * metre}, {0.02 * m3s, 4 * metre}})
 	if err != nil {
 		t.Fatal(err)

@@ -35,7 +35,7 @@ func cove(t testing.TB, n int) System {
 	for i := range n {
 		s.Laterals = append(s.Laterals, Lateral{
 			Branch: 2, Valve: Valve{K: 0.05}, Hose: flow.Pipe{Bore: 40, Length: 1.2 * metre, Roughness: 0.01}, Barb: Fitting{K: 1.5, Bore: 34},
-			Rise: 1.1 * metre, Silo: Polynomial{0.5 * metre, 0.02 * metre, 0.05 * metre, each},
+			Rise: 1.1 * metre, Silo: polynomial{0.5 * metre, 0.02 * metre, 0.05 * metre, each},
 		})
 		if i > 0 {
 			s.Segments = append(s.Segments, flow.Pipe{Bore: 78, Length: 0.9 * metre, Roughness: 0.0015, K: 0.9})
@@ -194,7 +194,7 @@ func TestDrumSilos(t *testing.T) {
 	r := solved(t, s)
 	checkBalance(t, s, r)
 	for i, f := range r.Laterals {
-		st, err := flow.Solve(s.Water, s.Laterals[i].Silo.(DrumSilo).Silo, f.Flow)
+		st, err := flow.Solve(s.Water, s.Laterals[i].Silo.(flow.InWater).Silo, f.Flow)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -205,16 +205,16 @@ func TestDrumSilos(t *testing.T) {
 	if r.Evenness < 0.1 || r.Evenness >= 1 {
 		t.Errorf("evenness %v", r.Evenness)
 	}
-	s.Laterals[3].Silo = DrumSilo{Water: s.Water}
+	s.Laterals[3].Silo = flow.InWater{Water: s.Water}
 	_, err := Solve(s)
-	if err == nil || !strings.HasPrefix(err.Error(), "laterals.4.silo.") {
+	if err == nil || !strings.HasPrefix(err.Error(), "laterals.4.silo: ") {
 		t.Errorf("a silo of no size: %v", err)
 	}
 }
 
 // drum is an invented drum silo with so much seed in it.
-func drum(w sea.Water, seed measure.Mass) DrumSilo {
-	return DrumSilo{Water: w, Silo: flow.Silo{
+func drum(w sea.Water, seed measure.Mass) flow.InWater {
+	return flow.InWater{Water: w, Silo: flow.Silo{
 		Inlet:    flow.Pipe{Bore: 40.4, Length: 230, Roughness: flow.PlasticRoughness, K: 0.5},
 		BaseBore: 573, Plenum: 180,
 		FootInside: 527, FootOutside: 536.6, FootHeight: 57.2, Bore: 573, Outside: 582.5, Rim: 520,

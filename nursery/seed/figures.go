@@ -47,9 +47,9 @@ func (g GrowthFigure) PerDay() (rate float64, ok bool) {
 	return math.Log(float64(g.ToMass/g.FromMass)) / g.MostDays, true
 }
 
-// Doubling returns the days in which a weight doubles at the specific growth
+// doubling returns the days in which a weight doubles at the specific growth
 // rate; 0 for a rate that is not positive.
-func Doubling(rate float64) float64 {
+func doubling(rate float64) float64 {
 	if !(rate > 0) {
 		return 0
 	}

@@ -41,22 +41,13 @@ type Mesh struct {
 
 // Square returns the side of the square opening that lets through all that m
 // does: √((a² + b²)/2). What passes a × b lengthwise with an oval section of
-// axes h and w has h² + w² ≤ a² + b², and passes a square of that side (see
-// OvalSieve). It equals Opening for a square weave and errs to the wide side
-// for any other.
+// axes h and w has h² + w² ≤ a² + b², and passes a square of that side. It
+// equals Opening for a square weave and errs to the wide side for any other.
 func (m Mesh) Square() Sieve {
 	if !(m.Long > m.Opening) {
 		return Sieve(m.Opening)
 	}
 	return Sieve(math.Sqrt((m.Opening.MM()*m.Opening.MM() + m.Long.MM()*m.Long.MM()) / 2))
-}
-
-// OvalSieve returns the side of the square opening through which seed just
-// passes endways, whose largest section is an oval of the given height and
-// thickness: √((h² + w²)/2), the oval lying along the square's diagonal. It is
-// plain geometry; flat seed passes less than its height suggests.
-func OvalSieve(height, thickness measure.Length) Sieve {
-	return Sieve(math.Sqrt((height.MM()*height.MM() + thickness.MM()*thickness.MM()) / 2))
 }
 
 // LargestOpening returns the largest opening that holds seed whose smallest is

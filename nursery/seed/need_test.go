@@ -115,7 +115,7 @@ func holdLimits(t *testing.T, p Plan, w Week) {
 
 // anyPlan is a plan drawn at random over the keys' ranges near their defaults.
 func anyPlan(rng *rand.Rand) Plan {
-	p := Default(AllSpecies()[rng.IntN(4)])
+	p := Default(Species(rng.IntN(4)))
 	vary := func(low, high float64) float64 { return low * math.Pow(high/low, rng.Float64()) }
 	p.Count, p.Size = int(vary(1e3, 1e7)), Shell(vary(0.4, 4))
 	p.DrumHouse = House{measure.Area(vary(1e5, 4e5)), measure.Flow(vary(20, 400)) * measure.LitrePerMinute}

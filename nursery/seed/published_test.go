@@ -162,7 +162,7 @@ func TestOystersInSummerAndWinter(t *testing.T) {
 			continue
 		}
 		near(t, "growth, %/day", rate*100, 8.43, 0.005)
-		near(t, "doubling, days", Doubling(rate), 8.22, 0.005)
+		near(t, "doubling, days", doubling(rate), 8.22, 0.005)
 		near(t, "summer water, L/min/m²", (g.WaterEach * measure.Flow(g.PerArea)).LMin(), 83.33, 0.005)
 		// Grown by the plan for 60 days at that rate: 56 days are 8 weeks, and
 		// 0.014 g becomes 0.014·e^(0.08429·56).
@@ -262,12 +262,11 @@ func TestClearance(t *testing.T) {
 			t.Errorf("%s of %v mm: got %v, want a range error", c.s, c.l, err)
 		}
 	}
-	least, most, _, ok := AdultClearance(Clam)
-	if !ok || hasAdult(Oyster) {
-		t.Fatal("adult clearance is held for the clam alone")
+	if adultClearance.species != Clam {
+		t.Errorf("grown %s, want the clam", adultClearance.species)
 	}
-	near(t, "clam, least L/h", least.LMin()*60, 7, 1e-9)
-	near(t, "clam, most L/h", most.LMin()*60, 8, 1e-9)
+	near(t, "clam, least L/h", adultClearance.least.LMin()*60, 7, 1e-9)
+	near(t, "clam, most L/h", adultClearance.most.LMin()*60, 8, 1e-9)
 	// 100,000 mussels of 10 mm clear 4,000 L/h, two thirds of 100 L/min.
 	f := FoodOf(Mussel, 100000, 10, 1e-4, 0.5, 100*measure.LitrePerMinute)
 	near(t, "share cleared", f.Share, 4000.0/6000, 1e-12)
@@ -283,5 +282,3 @@ func TestClearance(t *testing.T) {
 		t.Errorf("clam without a number: got %+v, want not reckoned", f)
 	}
 }
-
-func hasAdult(s Species) bool { _, _, _, ok := AdultClearance(s); return ok }

@@ -102,19 +102,31 @@ func Weight(s Species, l Shell) (measure.Mass, geometry.Basis, error) {
 	return measure.Mass(m), b, err
 }
 
+// sieveRelation is the least weight of one seed on a sieve, and the greatest.
+func sieveRelation(s Species) (relation, measure.Mass) {
+	if s == Oyster {
+		return relation{7, 7, srcHandle, func(float64) float64 { return 0.15e-3 }}, 0.25e-3
+	}
+	return relation{}, 0
+}
+
 // WeightOnSieve returns the published least and greatest live weight of one
 // fresh graded seed held by the sieve v: oysters on 7 mm weigh 0.15 to 0.25 g.
 // Any other sieve or kind is a *RangeError.
 func WeightOnSieve(s Species, v Sieve) (least, most measure.Mass, b geometry.Basis, err error) {
-	var r relation
-	if s == Oyster {
-		r = relation{7, 7, srcHandle, func(float64) float64 { return 0.15e-3 }}
-	}
+	r, most := sieveRelation(s)
 	m, b, err := r.value("weight on a sieve", s, v.Length())
 	if err != nil {
 		return 0, 0, b, err
 	}
-	return measure.Mass(m), 0.25e-3, b, nil
+	return measure.Mass(m), most, b, nil
+}
+
+func clearanceRelation(s Species) relation {
+	if s == Mussel {
+		return relation{1.5, 25, srcMussel, func(mm float64) float64 { return 0.0004 * mm * mm }}
+	}
+	return relation{}
 }
 
 // Clearance returns the published volume of water that one seed of shell
@@ -122,20 +134,14 @@ func WeightOnSieve(s Species, v Sieve) (least, most measure.Mass, b geometry.Bas
 // 25 mm, 0.0004·L^2.00 litres an hour with L in millimetres; else a
 // *RangeError. It holds for the food, temperature and salinity of the source.
 func Clearance(s Species, l Shell) (measure.Flow, geometry.Basis, error) {
-	var r relation
-	if s == Mussel {
-		r = relation{1.5, 25, srcMussel, func(mm float64) float64 { return 0.0004 * mm * mm }}
-	}
-	q, b, err := r.value("clearance", s, l.Length())
+	q, b, err := clearanceRelation(s).value("clearance", s, l.Length())
 	return measure.Flow(q) * litrePerHour, b, err
 }
 
-// AdultClearance returns the published least and greatest clearance of one
-// grown animal: hard clam 7 to 8 litres an hour. It is no figure for seed and
-// the plan never uses it. ok is false where none is held.
-func AdultClearance(s Species) (least, most measure.Flow, b geometry.Basis, ok bool) {
-	if s != Clam {
-		return 0, 0, geometry.Basis{}, false
-	}
-	return 7 * litrePerHour, 8 * litrePerHour, published(srcSRAC), true
-}
+// adultClearance is the published least and greatest clearance of one grown
+// animal, the hard clam. It is no figure for seed and the plan never uses it.
+var adultClearance = struct {
+	species     Species
+	least, most measure.Flow
+	source      string
+}{Clam, 7 * litrePerHour, 8 * litrePerHour, srcSRAC}

@@ -1,10 +1,5 @@
 package seed
 
-import (
-	"fmt"
-	"strings"
-)
-
 // Species is a kind of bivalve that is raised in silos, by its general name.
 type Species int
 
@@ -18,9 +13,6 @@ const (
 
 var speciesNames = [...]string{"clam", "oyster", "scallop", "mussel"}
 
-// AllSpecies lists the kinds in a fixed order.
-func AllSpecies() []Species { return []Species{Clam, Oyster, Scallop, Mussel} }
-
 // String returns the name as the job file writes it.
 func (s Species) String() string {
 	if !s.known() {
@@ -30,14 +22,3 @@ func (s Species) String() string {
 }
 
 func (s Species) known() bool { return s >= 0 && int(s) < len(speciesNames) }
-
-// ParseSpecies reads "clam", "oyster", "scallop" or "mussel".
-func ParseSpecies(name string) (Species, error) {
-	for i, n := range speciesNames {
-		if n == name {
-			return Species(i), nil
-		}
-	}
-	return Clam, fmt.Errorf("seed.species: %.40q, is not a kind known here, allowed: %s; hint: take the nearest kind and give your own numbers",
-		name, strings.Join(speciesNames[:], ", "))
-}
