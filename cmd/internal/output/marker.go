@@ -48,16 +48,26 @@ func replaceable(dir, target string) (bool, error) {
 	if len(entries) == 0 {
 		return true, nil
 	}
-	text, err := os.ReadFile(filepath.Join(target, markerName))
-	names, ours := strings.CutPrefix(string(text), markerHead+"\n")
+	known, ours, err := markerOf(target)
 	if err != nil || !ours {
 		return false, fmt.Errorf("%s: holds files this program did not write and is not replaced; hint: name another directory", dir)
 	}
-	known := map[string]bool{markerName: true}
+	return true, onlyKnown(dir, target, known)
+}
+
+// markerOf reads the marker of a set: the files that may be in it, and whether
+// it is this program's marker at all.
+func markerOf(set string) (known map[string]bool, ours bool, err error) {
+	text, err := os.ReadFile(filepath.Join(set, markerName))
+	if err != nil {
+		return nil, false, err
+	}
+	names, ours := strings.CutPrefix(string(text), markerHead+"\n")
+	known = map[string]bool{markerName: true}
 	for name := range strings.Lines(names) {
 		known[strings.TrimSuffix(name, "\n")] = true
 	}
-	return true, onlyKnown(dir, target, known)
+	return known, ours, nil
 }
 
 // onlyKnown fails for the first file below target that known does not list.

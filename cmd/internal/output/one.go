@@ -23,14 +23,15 @@ func Write(name string, data []byte) error {
 		return fmt.Errorf("%s: %w; hint: name another file", name, reason(err))
 	}
 	dir := filepath.Dir(name)
-	work, err := workspace(name, dir)
+	tidy(dir)
+	w, err := openWork(name, dir, filepath.Base(name))
 	if err != nil {
 		return err
 	}
-	defer os.RemoveAll(work)
-	fresh := filepath.Join(work, "new")
+	defer w.close()
+	fresh := w.fresh()
 	if err := write(fresh, data); err != nil {
-		return fmt.Errorf("%s: cannot be written: %w; hint: nothing was changed; is the disk full?", name, reason(err))
+		return unwritten(name, err)
 	}
 	if mode != 0o666 {
 		if err := os.Chmod(fresh, mode); err != nil {

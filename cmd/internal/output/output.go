@@ -23,9 +23,12 @@ type File struct {
 // Replace makes dir hold exactly files, and a marker that lists them. dir may
 // be absent, empty or an earlier set that Replace wrote and nobody added to;
 // anything else is refused. The set is built beside dir, written through to
-// the disk and moved in by renaming. While the two names are swapped, dir is
-// absent for an instant; if the swap fails the earlier set is put back.
-func Replace(dir string, files []File) error {
+// the disk and moved in by name: in one step where the system has one, else
+// dir is absent for an instant, and the next run puts the earlier set back if
+// this one dies in it. What a killed run left beside dir is taken away first.
+func Replace(dir string, files []File) error { return system.replace(dir, files) }
+
+func (m mover) replace(dir string, files []File) error {
 	if err := checkNames(files); err != nil {
 		return err
 	}
@@ -33,44 +36,40 @@ func Replace(dir string, files []File) error {
 	if err != nil {
 		return err
 	}
+	tidy(parent)
 	old, err := replaceable(dir, target)
 	if err != nil {
 		return err
 	}
-	work, err := workspace(dir, parent)
+	w, err := openWork(dir, parent, filepath.Base(target))
 	if err != nil {
 		return err
 	}
-	defer os.RemoveAll(work)
-	fresh := filepath.Join(work, "new")
-	if err := build(fresh, append([]File{marker(files)}, files...)); err != nil {
-		return fmt.Errorf("%s: cannot be written: %w; hint: nothing was changed; is the disk full?", dir, reason(err))
+	defer w.close()
+	if err := build(w.fresh(), append([]File{marker(files)}, files...)); err != nil {
+		return unwritten(dir, err)
 	}
-	if err := swap(target, fresh, filepath.Join(work, "old"), old); err != nil {
+	went, err := m.swap(target, w, old)
+	if err != nil {
 		return fmt.Errorf("%s: cannot be replaced: %w; hint: nothing was changed; close programs that have its files open", dir, reason(err))
 	}
 	syncDir(parent)
+	if went != "" && touched(went) {
+		back := m.swapBack(target, w, went)
+		return errors.Join(fmt.Errorf("%s: a file was put into it meanwhile, and it is not replaced; hint: move that file away, or name another directory", dir), back)
+	}
 	return nil
 }
 
-// swap moves fresh to target. With old, what stands at target goes to aside
-// first and comes back when the second step fails.
-func swap(target, fresh, aside string, old bool) error {
-	if !old {
-		return os.Rename(fresh, target)
-	}
-	if err := os.Rename(target, aside); err != nil {
-		return err
-	}
-	if err := os.Rename(fresh, target); err != nil {
-		return errors.Join(err, os.Rename(aside, target))
-	}
-	return nil
+// unwritten says that a set or file could not be built.
+func unwritten(dir string, err error) error {
+	return fmt.Errorf("%s: cannot be written: %w; hint: nothing was changed; is the disk full?", dir, reason(err))
 }
 
 // Create writes files into dir, which it makes when it is absent. It refuses
 // when any of them is there already, and takes back what it wrote when one
-// cannot be written.
+// cannot be written. A process killed in it leaves each file whole or absent;
+// all of them or none only where it makes the directory.
 func Create(dir string, files []File) error {
 	if err := checkNames(files); err != nil {
 		return err
@@ -79,6 +78,8 @@ func Create(dir string, files []File) error {
 	if err != nil {
 		return err
 	}
+	tidy(parent)
+	tidy(target)
 	info, err := os.Stat(target)
 	switch {
 	case err == nil && !info.IsDir():
@@ -86,16 +87,15 @@ func Create(dir string, files []File) error {
 	case err == nil:
 		return addTo(dir, target, files)
 	}
-	work, err := workspace(dir, parent)
+	w, err := openWork(dir, parent, filepath.Base(target))
 	if err != nil {
 		return err
 	}
-	defer os.RemoveAll(work)
-	fresh := filepath.Join(work, "new")
-	if err := build(fresh, files); err != nil {
-		return fmt.Errorf("%s: cannot be written: %w; hint: nothing was changed; is the disk full?", dir, reason(err))
+	defer w.close()
+	if err := build(w.fresh(), files); err != nil {
+		return unwritten(dir, err)
 	}
-	if err := os.Rename(fresh, target); err != nil {
+	if err := os.Rename(w.fresh(), target); err != nil {
 		return fmt.Errorf("%s: cannot be made: %w; hint: nothing was changed; name another directory", dir, reason(err))
 	}
 	syncDir(parent)
@@ -110,12 +110,21 @@ func addTo(dir, target string, files []File) error {
 				filepath.Join(dir, filepath.FromSlash(f.Name)))
 		}
 	}
+	w, err := openWork(dir, target, filepath.Base(target))
+	if err != nil {
+		return err
+	}
+	defer w.close()
+	if err := build(w.fresh(), files); err != nil {
+		return unwritten(dir, err)
+	}
 	var made []string
 	for _, f := range files {
-		name := filepath.Join(target, filepath.FromSlash(f.Name))
+		rel := filepath.FromSlash(f.Name)
+		name := filepath.Join(target, rel)
 		err := os.MkdirAll(filepath.Dir(name), 0o777)
 		if err == nil {
-			err = write(name, f.Data)
+			err = moveIn(filepath.Join(w.fresh(), rel), name)
 		}
 		if err == nil {
 			made = append(made, name)
@@ -124,11 +133,23 @@ func addTo(dir, target string, files []File) error {
 		for _, m := range made {
 			os.Remove(m)
 		}
-		return fmt.Errorf("%s: cannot be written: %w; hint: is the directory read-only, or the disk full?",
-			filepath.Join(dir, filepath.FromSlash(f.Name)), reason(err))
+		return fmt.Errorf("%s: cannot be written: %w; hint: nothing was changed; look at the directory's permissions", filepath.Join(dir, rel), reason(err))
 	}
 	syncDir(target)
 	return nil
+}
+
+// moveIn gives a file its name, and fails when the name is taken.
+func moveIn(from, name string) error {
+	err := os.Link(from, name)
+	if err == nil || errors.Is(err, fs.ErrExist) {
+		return err
+	}
+	// not every disk has links
+	if _, err := os.Lstat(name); !errors.Is(err, fs.ErrNotExist) {
+		return fs.ErrExist
+	}
+	return os.Rename(from, name)
 }
 
 // locate returns the real place of dir and the directory it stands in.
@@ -157,14 +178,6 @@ func locate(dir string) (target, parent string, err error) {
 		return "", "", fmt.Errorf("%s: what it would stand in is a file; hint: name another directory", dir)
 	}
 	return target, parent, nil
-}
-
-func workspace(dir, parent string) (string, error) {
-	work, err := os.MkdirTemp(parent, ".silowright-*")
-	if err != nil {
-		return "", fmt.Errorf("%s: nothing can be written beside it: %w; hint: name a directory elsewhere", dir, reason(err))
-	}
-	return work, nil
 }
 
 // build makes dir and writes files below it, through to the disk.

@@ -1,6 +1,8 @@
 package output
 
 import (
+	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -164,6 +166,9 @@ func TestReplaceKeepsTheOldOneOnFailure(t *testing.T) {
 	onlyIn(t, parent, "pack")
 }
 
+// twoRenames moves names as a system without an exchange does.
+var twoRenames = mover{os.Rename, func(_, _ string) error { return errors.ErrUnsupported }}
+
 // The second rename of the swap fails: the earlier set must come back.
 func TestSwapPutsTheOldOneBack(t *testing.T) {
 	parent := t.TempDir()
@@ -171,13 +176,57 @@ func TestSwapPutsTheOldOneBack(t *testing.T) {
 	if err := Replace(target, set("a.txt", "1")); err != nil {
 		t.Fatal(err)
 	}
-	if err := swap(target, filepath.Join(parent, "gone"), filepath.Join(parent, "old"), true); err == nil {
-		t.Fatal("moving in what is not there must fail")
+	m := twoRenames
+	m.rename = func(from, to string) error {
+		if filepath.Base(from) == workNew {
+			return errors.New("no")
+		}
+		return os.Rename(from, to)
 	}
+	wantError(t, m.replace(target, set("a.txt", "2")), "nothing was changed")
 	if diff := cmp.Diff(map[string]string{"a.txt": "1"}, tree(t, target)); diff != "" {
 		t.Error(diff)
 	}
 	onlyIn(t, parent, "pack")
+}
+
+// Somebody puts a file into the earlier set between the look and the swap: it
+// must be there afterwards, with the earlier set.
+func TestReplaceKeepsWhatComesMeanwhile(t *testing.T) {
+	for name, m := range map[string]mover{"exchange": system, "two renames": twoRenames} {
+		for _, before := range []map[string]string{{"a.txt": "1"}, {}} {
+			t.Run(fmt.Sprint(name, len(before)), func(t *testing.T) {
+				parent := t.TempDir()
+				target := filepath.Join(parent, "pack")
+				if err := os.Mkdir(target, 0o777); err != nil {
+					t.Fatal(err)
+				}
+				want := map[string]string{"notes.txt": "mine"}
+				for k, v := range before {
+					want[k] = v
+					if err := Replace(target, set(k, v)); err != nil {
+						t.Fatal(err)
+					}
+				}
+				swap := m.exchange
+				once := false
+				m.exchange = func(a, b string) error {
+					if !once {
+						once = true
+						if err := os.WriteFile(filepath.Join(target, "notes.txt"), []byte("mine"), 0o666); err != nil {
+							t.Fatal(err)
+						}
+					}
+					return swap(a, b)
+				}
+				wantError(t, m.replace(target, set("a.txt", "2")), "a file was put into it meanwhile")
+				if diff := cmp.Diff(want, tree(t, target)); diff != "" {
+					t.Error(diff)
+				}
+				onlyIn(t, parent, "pack")
+			})
+		}
+	}
 }
 
 func TestReadOnlyParent(t *testing.T) {
