@@ -22,8 +22,8 @@ type PriceList struct {
 	Offers   []Offer
 }
 
-// maxPrices bounds a price list's size.
-const maxPrices = 4 << 20
+// MaxPrices is the most bytes that a price list may have.
+const MaxPrices = 4 << 20
 
 // Listing says how a price list is written.
 type Listing struct {
@@ -128,12 +128,12 @@ func ReadPrices(name string, r io.Reader, how Listing) (*PriceList, error) {
 
 // openCSV finds out how the text is written.
 func openCSV(name string, r io.Reader) (*csv.Reader, error) {
-	data, err := io.ReadAll(io.LimitReader(r, maxPrices+1))
+	data, err := io.ReadAll(io.LimitReader(r, MaxPrices+1))
 	switch {
 	case err != nil:
 		return nil, fmt.Errorf("%s: cannot be read: %w", name, err)
-	case len(data) > maxPrices:
-		return nil, fmt.Errorf("%s: is larger than %d MB; hint: is it a price list?", name, maxPrices>>20)
+	case len(data) > MaxPrices:
+		return nil, fmt.Errorf("%s: is larger than %d MB; hint: is it a price list?", name, MaxPrices>>20)
 	case !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0:
 		return nil, fmt.Errorf("%s: is not text in UTF-8; hint: save it as CSV in UTF-8", name)
 	}

@@ -89,7 +89,7 @@ func TestReadPricesRefuses(t *testing.T) {
 		{head + "drum,a \"quoted\" word,1,each,18,,\n", "p.csv:2: character 8: bare"},
 		{head + "drum,\xff,1,each,18,,\n", "p.csv: is not text in UTF-8; hint: save it as CSV in UTF-8"},
 		{"i\x00t\x00e\x00m\x00", "p.csv: is not text in UTF-8"},
-		{strings.Repeat(" ", maxPrices+1), "p.csv: is larger than 4 MB"},
+		{strings.Repeat(" ", MaxPrices+1), "p.csv: is larger than 4 MB"},
 	} {
 		l, err := ReadPrices("p.csv", strings.NewReader(c.text), Listing{Currency: "USD"})
 		if err == nil {

@@ -8,16 +8,16 @@ package job
 import (
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"math/big"
-	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 
 	"silowright/bom"
 	"silowright/bom/money"
 	"silowright/bom/work"
+	"silowright/cmd/internal/input"
 	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/nursery"
@@ -56,15 +56,7 @@ const fromSeedWords = "from seed plan"
 // Read reads the job file at path. Every error names path; those about its
 // content are of type *Error.
 func Read(path string) (*File, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, openError(path, err)
-	}
-	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, fmt.Errorf("%s: is a directory; hint: name the job file in it, as in %s", path, filepath.Join(path, "job.toml"))
-	}
-	data, err := io.ReadAll(io.LimitReader(f, maxSize+1))
+	data, err := input.Whole(path, maxSize)
 	if err != nil {
 		return nil, openError(path, err)
 	}
@@ -79,10 +71,12 @@ func openError(path string, err error) error {
 		return fmt.Errorf("%s: no such file; hint: silowright start DIR writes a job file to begin with", path)
 	case errors.Is(err, fs.ErrPermission):
 		return fmt.Errorf("%s: may not be read; hint: look at its permissions", path)
-	}
-	var inner *fs.PathError
-	if errors.As(err, &inner) {
-		err = inner.Err
+	case errors.Is(err, input.ErrDirectory):
+		return fmt.Errorf("%s: is a directory; hint: name the job file in it, as in %s", path, filepath.Join(path, "job.toml"))
+	case errors.Is(err, input.ErrChanged):
+		return fmt.Errorf("%s: %w; hint: let the program that writes it finish, and run this again", path, err)
+	case errors.Is(err, syscall.EMFILE):
+		return fmt.Errorf("%s: cannot be read: %w; hint: close some programs, and run this again", path, err)
 	}
 	return fmt.Errorf("%s: cannot be read: %w; hint: is it a job file?", path, err)
 }

@@ -7,8 +7,8 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"strings"
+	"syscall"
 	"time"
 
 	"silowright/bom"
@@ -16,6 +16,7 @@ import (
 	"silowright/bom/money"
 	"silowright/bom/work"
 	"silowright/cmd/internal/demo"
+	"silowright/cmd/internal/input"
 	"silowright/cmd/internal/job"
 	"silowright/geometry"
 	"silowright/nursery"
@@ -65,7 +66,7 @@ func LoadFor(path string, c Counts) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	data, err := os.ReadFile(f.PricesPath)
+	data, err := input.Whole(f.PricesPath, bom.MaxPrices)
 	if err != nil {
 		return nil, pricesError(f, err)
 	}
@@ -89,14 +90,21 @@ func DemoFor(c Counts) (*Plan, error) {
 }
 
 func pricesError(f *job.File, err error) error {
-	why := "cannot be read"
+	hint := "silowright start DIR writes a price list to begin with"
+	why := "cannot be read: " + err.Error()
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		why = "no such file"
 	case errors.Is(err, fs.ErrPermission):
-		why = "may not be read"
+		why, hint = "may not be read", "look at its permissions"
+	case errors.Is(err, input.ErrDirectory):
+		why, hint = err.Error(), "name the price list in it"
+	case errors.Is(err, input.ErrChanged):
+		why, hint = err.Error(), "let the program that writes it finish, and run this again"
+	case errors.Is(err, syscall.EMFILE):
+		hint = "close some programs, and run this again"
 	}
-	return fmt.Errorf("%s: prices.file: %q: %s; hint: silowright start DIR writes a price list to begin with", f.Name, f.Prices, why)
+	return fmt.Errorf("%s: prices.file: %q: %s; hint: %s", f.Name, f.Prices, why, hint)
 }
 
 func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, error) {
