@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime/debug"
@@ -18,7 +19,7 @@ import (
 const (
 	exitOK   = 0
 	exitStop = 1 // it was worked out, and it does not fit or holds a stop
-	exitBad  = 2 // bad usage or bad input; nothing was written
+	exitBad  = 2 // bad usage, bad input or a fault outside, such as a full disk
 )
 
 // env is what a command sees of the world outside.
@@ -46,7 +47,25 @@ type command struct {
 }
 
 func main() {
-	os.Exit(run(os.Args[1:], &env{stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr}))
+	if err := enoughHandles(); err != nil {
+		fmt.Fprintf(os.Stderr, "silowright: %s\n", oneLine(err.Error()))
+		os.Exit(exitBad)
+	}
+	os.Exit(run(os.Args[1:], &env{stdin: os.Stdin, stdout: printer{os.Stdout}, stderr: os.Stderr}))
+}
+
+// printer is standard output; its errors say what was lost.
+type printer struct{ to io.Writer }
+
+func (p printer) Write(b []byte) (int, error) {
+	n, err := p.to.Write(b)
+	if inner := (*fs.PathError)(nil); errors.As(err, &inner) {
+		err = inner.Err
+	}
+	if err != nil {
+		err = fmt.Errorf("the answer cannot be printed: %w; hint: files that were asked for are written; is the disk full that the answer goes to?", err)
+	}
+	return n, err
 }
 
 // run does what args ask and returns the exit code.

@@ -34,7 +34,7 @@ func replaceable(dir, target string) (bool, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return false, nil
 	case err != nil:
-		return false, fmt.Errorf("%s: %w; hint: name another directory", dir, reason(err))
+		return false, fmt.Errorf("%s: %w; hint: %s", dir, reason(err), wayOut(err, "name another directory"))
 	case !info.IsDir():
 		return false, notDirectory(dir)
 	}
@@ -43,7 +43,7 @@ func replaceable(dir, target string) (bool, error) {
 	}
 	entries, err := os.ReadDir(target)
 	if err != nil {
-		return false, fmt.Errorf("%s: cannot be looked into: %w; hint: name another directory", dir, reason(err))
+		return false, fmt.Errorf("%s: cannot be looked into: %w; hint: %s", dir, reason(err), wayOut(err, "name another directory"))
 	}
 	if len(entries) == 0 {
 		return true, nil
@@ -74,7 +74,7 @@ func markerOf(set string) (known map[string]bool, ours bool, err error) {
 func onlyKnown(dir, target string, known map[string]bool) error {
 	return filepath.WalkDir(target, func(name string, d fs.DirEntry, err error) error {
 		if err != nil {
-			return fmt.Errorf("%s: cannot be looked into: %w; hint: name another directory", dir, reason(err))
+			return fmt.Errorf("%s: cannot be looked into: %w; hint: %s", dir, reason(err), wayOut(err, "name another directory"))
 		}
 		rel, err := filepath.Rel(target, name)
 		if err != nil {

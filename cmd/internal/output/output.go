@@ -11,6 +11,7 @@ import (
 	"path"
 	"path/filepath"
 	"strings"
+	"syscall"
 )
 
 // File is one file of a set. Name is relative, with forward slashes:
@@ -63,7 +64,15 @@ func (m mover) replace(dir string, files []File) error {
 
 // unwritten says that a set or file could not be built.
 func unwritten(dir string, err error) error {
-	return fmt.Errorf("%s: cannot be written: %w; hint: nothing was changed; is the disk full?", dir, reason(err))
+	return fmt.Errorf("%s: cannot be written: %w; hint: nothing was changed; %s", dir, reason(err), wayOut(err, "is the disk full?"))
+}
+
+// wayOut is what to do about an error: usual, unless handles ran out.
+func wayOut(err error, usual string) string {
+	if errors.Is(err, syscall.EMFILE) || errors.Is(err, syscall.ENFILE) {
+		return "close some programs, and run this again"
+	}
+	return usual
 }
 
 // Create writes files into dir, which it makes when it is absent. It refuses
@@ -161,7 +170,7 @@ func locate(dir string) (target, parent string, err error) {
 		return "", "", errors.New("the output directory's name holds a zero byte; hint: name one, as in shop-pack")
 	}
 	if target, err = filepath.Abs(dir); err != nil {
-		return "", "", fmt.Errorf("%s: %w; hint: name another directory", dir, reason(err))
+		return "", "", fmt.Errorf("%s: %w; hint: %s", dir, reason(err), wayOut(err, "name another directory"))
 	}
 	if info, err := os.Lstat(target); err == nil && info.Mode()&fs.ModeSymlink != 0 {
 		if target, err = filepath.EvalSymlinks(target); err != nil {
@@ -173,7 +182,7 @@ func locate(dir string) (target, parent string, err error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return "", "", fmt.Errorf("%s: the directory it would stand in does not exist; hint: make %s first", dir, filepath.Dir(filepath.Clean(dir)))
 	case err != nil:
-		return "", "", fmt.Errorf("%s: %w; hint: name another directory", dir, reason(err))
+		return "", "", fmt.Errorf("%s: %w; hint: %s", dir, reason(err), wayOut(err, "name another directory"))
 	case !info.IsDir():
 		return "", "", fmt.Errorf("%s: what it would stand in is a file; hint: name another directory", dir)
 	}

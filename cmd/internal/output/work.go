@@ -38,7 +38,8 @@ func (w *workspace) aside() string { return filepath.Join(w.at, workOld) }
 // there; dir is how the user wrote it.
 func openWork(dir, parent, base string) (*workspace, error) {
 	fail := func(err error) (*workspace, error) {
-		return nil, fmt.Errorf("%s: nothing can be written beside it: %w; hint: look at its permissions and the space left, or name another place", dir, reason(err))
+		return nil, fmt.Errorf("%s: nothing can be written beside it: %w; hint: %s", dir, reason(err),
+			wayOut(err, "look at its permissions and the space left, or name another place"))
 	}
 	// Another run may take a directory for a dead one before its marker is
 	// locked; then the next one is tried.
