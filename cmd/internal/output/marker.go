@@ -27,8 +27,24 @@ func marker(files []File) File {
 }
 
 // replaceable reports whether something stands at target that Replace may take
-// away, and fails when what stands there is not its own.
-func replaceable(dir, target string) (bool, error) {
+// away, and fails when what stands there is not its own. Where another run
+// puts a set there meanwhile, it looks again.
+func replaceable(dir, target string) (old bool, err error) {
+	for range 20 {
+		before, _ := os.Lstat(target)
+		if old, err = look(dir, target); err == nil {
+			break
+		}
+		after, _ := os.Lstat(target)
+		if before == nil && after == nil || before != nil && after != nil && os.SameFile(before, after) && before.ModTime().Equal(after.ModTime()) {
+			break
+		}
+	}
+	return old, err
+}
+
+// look is one look at what stands at target.
+func look(dir, target string) (bool, error) {
 	info, err := os.Lstat(target)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
