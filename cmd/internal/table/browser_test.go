@@ -319,35 +319,14 @@ func TestTwoTabs(t *testing.T) {
 
 // axe finds no violation on the page, on either screen, in either contrast.
 func TestAxe(t *testing.T) {
-	script := ""
-	for _, at := range []string{os.Getenv("AXE_CORE"), "node_modules/axe-core/axe.min.js"} {
-		if data, err := os.ReadFile(at); at != "" && err == nil {
-			script = string(data)
-			break
-		}
-	}
-	if script == "" {
-		if os.Getenv("CI") != "" {
-			t.Fatal("axe-core is missing; .ci/run installs it and names it by AXE_CORE")
-		}
-		t.Skip("axe-core is not installed: name its axe.min.js by AXE_CORE")
-	}
+	script := axe(t)
 	for _, size := range [][2]int64{desktop, phone} {
 		b := openTab(t, serve(t, t.TempDir(), ""), size)
 		b.eval("document.querySelectorAll('details').forEach((d) => { d.open = true })", nil)
 		b.until("document.querySelector('.wall svg')")
-		b.eval("(() => {"+script+"; return 1 })()", nil)
 		for _, light := range []string{"plain", "sunlight"} {
-			var found []struct {
-				ID    string `json:"id"`
-				Help  string `json:"help"`
-				Nodes []struct {
-					HTML string `json:"html"`
-				} `json:"nodes"`
-			}
-			b.eval("axe.run(document, {resultTypes: ['violations']}).then((r) => r.violations.map((v) => ({id: v.id, help: v.help, nodes: v.nodes.slice(0, 3).map((n) => ({html: n.html.slice(0, 200)}))})))", &found)
-			for _, v := range found {
-				t.Errorf("%v, %s: %s: %s %s", size, light, v.ID, v.Help, fmt.Sprint(v.Nodes))
+			for _, v := range b.violations(script, "html") {
+				t.Errorf("%v, %s: %s", size, light, v)
 			}
 			b.click("#contrast")
 		}

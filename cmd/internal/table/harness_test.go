@@ -205,6 +205,14 @@ func (b *tab) eval(script string, out any) {
 	}
 }
 
+// origin is where the page is from.
+func (b *tab) origin() string {
+	b.t.Helper()
+	var s string
+	b.eval("location.origin", &s)
+	return s
+}
+
 // text is the words of an element.
 func (b *tab) text(selector string) string {
 	b.t.Helper()
@@ -344,4 +352,38 @@ func (b *tab) picture(name string) {
 	if err := os.WriteFile(filepath.Join(dir, name+".png"), shot.Data, 0o644); err != nil {
 		b.t.Fatal(err)
 	}
+}
+
+// axe is the accessibility engine's script.
+func axe(t testing.TB) string {
+	t.Helper()
+	for _, at := range []string{os.Getenv("AXE_CORE"), "node_modules/axe-core/axe.min.js"} {
+		if data, err := os.ReadFile(at); at != "" && err == nil {
+			return string(data)
+		}
+	}
+	if os.Getenv("CI") != "" {
+		t.Fatal("axe-core is missing; .ci/run installs it and names it by AXE_CORE")
+	}
+	t.Skip("axe-core is not installed: name its axe.min.js by AXE_CORE")
+	return ""
+}
+
+// violations are what the engine finds wrong within a part of the page as it is.
+func (b *tab) violations(script, within string) []string {
+	b.t.Helper()
+	b.eval("(() => {if (!window.axe) {"+script+"}; return 1 })()", nil)
+	var found []struct {
+		ID    string `json:"id"`
+		Help  string `json:"help"`
+		Nodes []struct {
+			HTML string `json:"html"`
+		} `json:"nodes"`
+	}
+	b.eval(fmt.Sprintf("axe.run(%q, {", within)+"resultTypes: ['violations']}).then((r) => r.violations.map((v) => ({id: v.id, help: v.help, nodes: v.nodes.slice(0, 3).map((n) => ({html: n.html.slice(0, 200)}))})))", &found)
+	var out []string
+	for _, v := range found {
+		out = append(out, fmt.Sprintf("%s: %s: %v", v.ID, v.Help, v.Nodes))
+	}
+	return out
 }

@@ -8,6 +8,7 @@ import * as files from "./files.js";
 import * as paper from "./paper.js";
 import * as compare from "./compare.js";
 import * as wall from "./wall.js";
+import { larger } from "./dialog.js";
 import { marks, showFindings } from "./findings.js";
 import { picture, values } from "./drum.js";
 import { showPrices } from "./prices.js";
@@ -76,6 +77,15 @@ function stillToMeasure(answer) {
   const box = $("still");
   words(box, due.length ? `Still to measure: ${due.map((f) => fields.labelOf(f).toLowerCase()).join(", ")}.` : "");
   box.hidden = !due.length;
+}
+
+for (const b of document.querySelectorAll("[data-larger]")) {
+  const names = { section: "The silo cut through", lattice: "The lattice, the foot seen from below" };
+  b.setAttribute("aria-label", `Larger: ${names[b.dataset.larger]}`);
+  b.addEventListener("click", () => {
+    const svg = $(`${b.dataset.larger}-drawing`).querySelector("svg");
+    if (svg) larger(names[b.dataset.larger], svg);
+  });
 }
 
 $("undo").addEventListener("click", () => back(undo, "undone"));

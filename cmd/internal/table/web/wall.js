@@ -40,6 +40,12 @@ function wallsOf(d, answer, kind) {
 
 const titles = { body: "The body's wall laid flat", base: "The base's wall laid flat, mouth up" };
 
+// The wall that a field is about comes first, so that it is in sight.
+addEventListener("focusin", (e) => {
+  const key = e.target.closest?.("#holes-fields [data-key]")?.dataset.key;
+  if (key) $("walls").classList.toggle("base-first", /(^|\.)(inlet|drain)\./.test(key));
+});
+
 class Wall {
   constructor(w) {
     this.parts = new Map();
@@ -49,7 +55,7 @@ class Wall {
     this.gaps = el("ul", { class: "gaps", "aria-label": "Distances between the openings" });
     const help = `help-${w.id.replace(/[^A-Za-z0-9]+/g, "-")}`;
     this.help = help;
-    this.node = el("figure", { class: "wall" },
+    this.node = el("figure", { class: "wall", "data-part": w.part },
       el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": titles[w.part] }, el("div", { class: "paper sheet" }, this.paper, this.over)),
       el("figcaption", {}, titles[w.part]),
       el("p", { class: "means", id: help }, "Drag a hole or slot, or Tab to it and use the arrow keys; with Shift they go in finer steps. It catches on the datum and opposite to it."),
