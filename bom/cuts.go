@@ -10,7 +10,7 @@ import (
 type Cut struct {
 	From   string         // what it is cut from
 	Piece  string         // what it becomes
-	Drum   string         // drum kind
+	Drum   string         // drum kind; none for pipe that serves all silos
 	Count  int            // pieces
 	Length measure.Length // or height, or diameter: the note says
 	Width  measure.Length // 0 where there is none
@@ -18,9 +18,10 @@ type Cut struct {
 }
 
 // CutList lists the pieces of a build in the order they are cut: kind by kind
-// the drum, mesh and pipe of the drum silos, then the pipe silos. Lengths are
-// those of the finished piece; kerfs are not in them.
-func CutList(batches []Batch, u measure.Unit) []Cut {
+// the drum, mesh and pipe of the drum silos, then the pipe silos, then the pipe
+// of the manifold and the mains where anything is built. Lengths are those of
+// the finished piece; kerfs are not in them.
+func CutList(batches []Batch, u measure.Unit, list ...Run) []Cut {
 	out := []Cut{}
 	for _, b := range batches {
 		if b.Drum > 0 {
@@ -30,6 +31,14 @@ func CutList(batches []Batch, u measure.Unit) []Cut {
 	for _, b := range batches {
 		if b.Pipe > 0 {
 			out = append(out, pipeCuts(b)...)
+		}
+	}
+	if len(out) == 0 {
+		return out
+	}
+	for _, q := range list {
+		if q.Count > 0 {
+			out = append(out, Cut{"pipe " + q.Pipe.String(), q.Name, "", q.Count, q.Length, 0, cleanEnds})
 		}
 	}
 	return out
@@ -58,6 +67,9 @@ func pipeCuts(b Batch) []Cut {
 		Cut{"screen", "screen square", label, n, square, square, "stretch, clamp, bond, trim flush"})
 }
 
+// cleanEnds is how pipe is cut for a joint.
+const cleanEnds = "ends square, burrs off"
+
 // pipeRows are the rows of pieces of pipe, n silos each; a piece of no length
 // is none.
 func pipeRows(pieces []piece, label string, n int) []Cut {
@@ -66,7 +78,7 @@ func pipeRows(pieces []piece, label string, n int) []Cut {
 		if p.length <= 0 {
 			continue
 		}
-		note := "ends square, burrs off"
+		note := cleanEnds
 		if p.name == "pipe silo" {
 			note = "both ends square; clean the screened end"
 		}

@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"silowright/bom/money"
+	"silowright/geometry"
 	"silowright/geometry/measure"
 )
 
@@ -154,7 +155,7 @@ func TestCuts(t *testing.T) {
 			t.Errorf("%s: no note", rows[i][1])
 		}
 	}
-	if cuts := CutList([]Batch{{s, 0, 0}}, measure.UnitInch); len(cuts) != 0 {
+	if cuts := CutList([]Batch{{s, 0, 0}}, measure.UnitInch, Run{"main", geometry.PipeRef{Size: "4", Series: "sch40"}, 238 * in, 3}); len(cuts) != 0 {
 		t.Errorf("no silos, yet %v", cuts)
 	}
 }
@@ -195,14 +196,15 @@ func TestCutsMakeUpTheDrum(t *testing.T) {
 func TestCutsAreBought(t *testing.T) {
 	silos := solved(t)
 	batches := Batches(silos, 21, 9)
+	runs := []Run{{"manifold", geometry.PipeRef{Size: "4", Series: "sch40"}, 119 * in, 5}, {"spare", geometry.PipeRef{Size: "4", Series: "sch40"}, 9 * in, 0}}
 	sum := map[string]float64{}
-	for _, c := range CutList(batches, measure.UnitInch) {
+	for _, c := range CutList(batches, measure.UnitInch, runs...) {
 		if name, ok := strings.CutPrefix(c.From, "pipe "); ok {
 			sum[name] += float64(c.Count) * float64(c.Length+silos[0].Spec.Saw.Kerf)
 		}
 	}
 	seen := 0
-	for _, n := range Takeoff(batches, DefaultRates(), measure.UnitInch) {
+	for _, n := range Takeoff(batches, DefaultRates(), measure.UnitInch, runs...) {
 		if name, ok := strings.CutPrefix(n.Description, "pipe "); ok && n.Category == Pipe {
 			seen++
 			if d := n.Total() - sum[name]; d > 1e-5 || d < -1e-5 {
@@ -210,7 +212,7 @@ func TestCutsAreBought(t *testing.T) {
 			}
 		}
 	}
-	if seen != len(sum) || seen < 3 {
+	if seen != len(sum) || seen < 4 || sum["4 sch40"] == 0 {
 		t.Errorf("%d kinds of pipe bought, %d cut", seen, len(sum))
 	}
 }

@@ -3,6 +3,8 @@ package basket
 import (
 	"cmp"
 	"slices"
+
+	"silowright/bom/ratio"
 )
 
 // assignAll branches on the items, all sellers being open or closed.
@@ -30,7 +32,7 @@ func (s *search) assignAll(above int64) {
 	}
 	for j, list := range s.lists {
 		slices.SortFunc(list, func(a, b int) int {
-			return cmp.Or(steeper(s.weight[a*m+j]-s.value[a], s.cost[a*m+j], s.weight[b*m+j]-s.value[b], s.cost[b*m+j]), cmp.Compare(a, b))
+			return cmp.Or(ratio.Compare(s.weight[a*m+j]-s.value[a], s.cost[a*m+j], s.weight[b*m+j]-s.value[b], s.cost[b*m+j]), cmp.Compare(a, b))
 		})
 	}
 	slices.SortFunc(s.order, func(a, b int) int {

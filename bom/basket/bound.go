@@ -1,7 +1,5 @@
 package basket
 
-import "math/bits"
-
 // over is what an order of goods ≥ 0 at j costs beyond the goods and their
 // tax, in bound units and rounded down. It does not rise with goods: with
 // z ≥ 0 the money spent beyond goods, it is the least of z, its tax and the
@@ -160,17 +158,4 @@ func (s *search) extra(j int, goods int64) (sum int64, item int) {
 		sum, goods = sum+d, goods-c
 	}
 	return sum, item
-}
-
-// steeper compares a/b with c/d for a, c ≥ 0 and b, d > 0: −1, 0 or 1.
-func steeper(a, b, c, d int64) int {
-	h1, l1 := bits.Mul64(uint64(a), uint64(d))
-	h2, l2 := bits.Mul64(uint64(c), uint64(b))
-	switch {
-	case h1 < h2 || h1 == h2 && l1 < l2:
-		return -1
-	case h1 == h2 && l1 == l2:
-		return 0
-	}
-	return 1
 }

@@ -3,10 +3,7 @@ package basket
 import (
 	"bytes"
 	"fmt"
-	"math"
 	"math/rand/v2"
-	"regexp"
-	"strconv"
 	"testing"
 
 	"silowright/render/outside"
@@ -59,24 +56,6 @@ func program(items []Item, sellers []Seller) []byte {
 	return fmt.Appendf(nil, "Minimize\n cost:%s\nSubject To\n%sBinary\n%s\nEnd\n", cost.Bytes(), rows.Bytes(), binary.Bytes())
 }
 
-var (
-	glpkOptimum = regexp.MustCompile(`Status: +INTEGER OPTIMAL\nObjective: +cost = (\S+)`)
-	cbcOptimum  = regexp.MustCompile(`Result - Optimal solution found\s+Objective value: +(\S+)`)
-)
-
-func optimum(t *testing.T, found *regexp.Regexp, out []byte) int64 {
-	t.Helper()
-	m := found.FindSubmatch(out)
-	if m == nil {
-		t.Fatalf("no optimum in\n%s", out)
-	}
-	v, err := strconv.ParseFloat(string(m[1]), 64)
-	if err != nil || math.Abs(v-math.Round(v)) > 0.01 {
-		t.Fatalf("optimum %s is not whole: %v", m[1], err)
-	}
-	return int64(math.Round(v))
-}
-
 // coarse draws a basket of amounts in hundreds and taxes in per cent, from one
 // of a few to twelve items.
 func coarse(r *rand.Rand) ([]Item, []Seller) {
@@ -109,8 +88,7 @@ func TestAgainstSolvers(t *testing.T) {
 		}
 		sound(t, items, sellers, got)
 		file := outside.File(t, fmt.Sprintf("%d.lp", i), program(items, sellers))
-		glpk := optimum(t, glpkOptimum, outside.Run(t, "glpsol", "--lp", file, "-o", "/dev/stdout"))
-		cbc := optimum(t, cbcOptimum, outside.Run(t, "cbc", file, "-solve"))
+		glpk, cbc := outside.Least(t, file)
 		if got.Cost != glpk || got.Cost != cbc || !got.Proven {
 			t.Errorf("basket %d: %d, proven %v; GLPK %d, CBC %d\n%v\n%+v", i, got.Cost, got.Proven, glpk, cbc, items, sellers)
 		}

@@ -3,10 +3,7 @@ package cover
 import (
 	"bytes"
 	"fmt"
-	"math"
 	"math/rand/v2"
-	"regexp"
-	"strconv"
 	"testing"
 
 	"silowright/render/outside"
@@ -37,24 +34,6 @@ func program(need int64, packs []Pack) []byte {
 		cost.Bytes(), holds.Bytes(), need, rows.Bytes(), whole.Bytes(), binary.Bytes())
 }
 
-var (
-	glpkOptimum = regexp.MustCompile(`Status: +INTEGER OPTIMAL\nObjective: +cost = (\S+)`)
-	cbcOptimum  = regexp.MustCompile(`Result - Optimal solution found\s+Objective value: +(\S+)`)
-)
-
-func optimum(t *testing.T, found *regexp.Regexp, out []byte) int64 {
-	t.Helper()
-	m := found.FindSubmatch(out)
-	if m == nil {
-		t.Fatalf("no optimum in\n%s", out)
-	}
-	v, err := strconv.ParseFloat(string(m[1]), 64)
-	if err != nil || math.Abs(v-math.Round(v)) > 0.01 {
-		t.Fatalf("optimum %s is not whole: %v", m[1], err)
-	}
-	return int64(math.Round(v))
-}
-
 // GLPK and CBC, general-purpose solvers of mixed integer programs, find the
 // same least cost; needs and contents larger than enumeration reaches.
 func TestAgainstSolvers(t *testing.T) {
@@ -67,8 +46,7 @@ func TestAgainstSolvers(t *testing.T) {
 			t.Fatal(err)
 		}
 		file := outside.File(t, fmt.Sprintf("%d.lp", i), program(need, packs))
-		glpk := optimum(t, glpkOptimum, outside.Run(t, "glpsol", "--lp", file, "-o", "/dev/stdout"))
-		cbc := optimum(t, cbcOptimum, outside.Run(t, "cbc", file, "-solve"))
+		glpk, cbc := outside.Least(t, file)
 		if got.Cost != glpk || got.Cost != cbc || !got.Proven {
 			t.Errorf("need %d, packs %v: %+v; GLPK %d, CBC %d", need, packs, got, glpk, cbc)
 		}

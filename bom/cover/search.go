@@ -1,6 +1,10 @@
 package cover
 
-import "slices"
+import (
+	"slices"
+
+	"silowright/bom/ratio"
+)
 
 // option is one tier of a kind: any count from lo to hi at one price.
 type option struct {
@@ -101,7 +105,7 @@ func newSearch(need int64, packs []Pack) (s *search, unit int64) {
 // before orders kinds by value of the top tier, then the larger pack, then
 // place.
 func before(a, b *kind) bool {
-	c := order(a.top().price, a.holds, b.top().price, b.holds)
+	c := ratio.Compare(a.top().price, a.holds, b.top().price, b.holds)
 	return c < 0 || c == 0 && (a.holds > b.holds || a.holds == b.holds && a.at < b.at)
 }
 
@@ -187,11 +191,11 @@ func (s *search) setUp(j int) {
 		l.price, l.holds, l.reach, l.simple = price, holds, reach, simple
 		for i := range l.options {
 			o := &l.options[i]
-			o.cap, o.up = huge, l.holds == 0 || order(o.price, l.kind.holds, l.price, l.holds) >= 0
+			o.cap, o.up = huge, l.holds == 0 || ratio.Compare(o.price, l.kind.holds, l.price, l.holds) >= 0
 			if s.dominated(l.kind, o) {
 				o.cap = s.close.holds / gcd(s.close.holds, l.kind.holds)
 			}
-			if holds == 0 || order(o.price, l.kind.holds, price, holds) < 0 {
+			if holds == 0 || ratio.Compare(o.price, l.kind.holds, price, holds) < 0 {
 				price, holds, simple = o.price, l.kind.holds, false
 			}
 		}
@@ -205,7 +209,7 @@ func (s *search) dominated(k *kind, o *option) bool {
 	if s.close == nil {
 		return false
 	}
-	c := order(o.price, k.holds, s.close.top().price, s.close.holds)
+	c := ratio.Compare(o.price, k.holds, s.close.top().price, s.close.holds)
 	return c > 0 || c == 0 && (k.holds < s.close.holds || k.holds == s.close.holds && s.close.at < k.at)
 }
 

@@ -49,19 +49,6 @@ func upto(a, b int64) int64 {
 	return q
 }
 
-// order compares a/b with c/d for a, c ≥ 0 and b, d > 0: −1, 0 or 1.
-func order(a, b, c, d int64) int {
-	h1, l1 := bits.Mul64(uint64(a), uint64(d))
-	h2, l2 := bits.Mul64(uint64(c), uint64(b))
-	switch {
-	case h1 < h2 || h1 == h2 && l1 < l2:
-		return -1
-	case h1 == h2 && l1 == l2:
-		return 0
-	}
-	return 1
-}
-
 func gcd(a, b int64) int64 {
 	for b != 0 {
 		a, b = b, a%b

@@ -1,10 +1,11 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"strings"
+
+	"github.com/spf13/pflag"
 
 	"silowright/cmd/internal/plan"
 	"silowright/geometry"
@@ -22,26 +23,16 @@ func runCheck(e *env, args []string) error {
 	fs := newFlags("check")
 	asJSON := fs.Bool("json", false, "write the findings as JSON")
 	all := fs.Bool("all", false, "list the checks that are ok too")
-	rest, err := parseFlags(fs, args, 0, 1)
-	if err != nil {
-		return err
-	}
-	p, err := loadPlan(e, rest)
+	p, err := planOf(e, fs, args)
 	if err != nil {
 		return err
 	}
 	if *asJSON {
-		enc := json.NewEncoder(e.stdout)
-		enc.SetIndent("", "  ")
-		enc.SetEscapeHTML(false)
-		err = enc.Encode(p.Findings)
+		err = writeJSON(e, p.Findings)
 	} else {
 		err = printFindings(e.stdout, p, *all)
 	}
-	if err == nil && geometry.Worst(p.Findings) == geometry.Stop {
-		return stopError{}
-	}
-	return err
+	return endOf(err, p.Findings)
 }
 
 // loadPlan reads the job named by rest, or the demo.
@@ -50,6 +41,23 @@ func loadPlan(e *env, rest []string) (*plan.Plan, error) {
 		return plan.Demo()
 	}
 	return plan.Load(e.path(rest[0]))
+}
+
+// planOf reads the flags of a command that takes a job or none, and its job.
+func planOf(e *env, fs *pflag.FlagSet, args []string) (*plan.Plan, error) {
+	rest, err := parseFlags(fs, args, 0, 1)
+	if err != nil {
+		return nil, err
+	}
+	return loadPlan(e, rest)
+}
+
+// endOf is how a command ends that showed findings: as err says, or by a stop.
+func endOf(err error, findings []geometry.Finding) error {
+	if err == nil && geometry.Worst(findings) == geometry.Stop {
+		return stopError{}
+	}
+	return err
 }
 
 func printFindings(w io.Writer, p *plan.Plan, all bool) error {

@@ -22,11 +22,7 @@ var seedCommand = command{
 func runSeed(e *env, args []string) error {
 	fs := newFlags("seed")
 	asJSON := fs.Bool("json", false, "write it as JSON")
-	rest, err := parseFlags(fs, args, 0, 1)
-	if err != nil {
-		return err
-	}
-	p, err := loadPlan(e, rest)
+	p, err := planOf(e, fs, args)
 	if err != nil {
 		return err
 	}
@@ -44,10 +40,7 @@ func runSeed(e *env, args []string) error {
 	} else {
 		err = printSeed(e.stdout, p, findings)
 	}
-	if err == nil && geometry.Worst(findings) == geometry.Stop {
-		return stopError{}
-	}
-	return err
+	return endOf(err, findings)
 }
 
 func printSeed(w io.Writer, p *plan.Plan, findings []geometry.Finding) error {

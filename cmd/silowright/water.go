@@ -24,11 +24,7 @@ var waterCommand = command{
 func runWater(e *env, args []string) error {
 	fs := newFlags("water")
 	asJSON := fs.Bool("json", false, "write it as JSON")
-	rest, err := parseFlags(fs, args, 0, 1)
-	if err != nil {
-		return err
-	}
-	p, err := loadPlan(e, rest)
+	p, err := planOf(e, fs, args)
 	if err != nil {
 		return err
 	}
@@ -41,10 +37,7 @@ func runWater(e *env, args []string) error {
 	} else {
 		err = printWater(e.stdout, p, findings)
 	}
-	if err == nil && geometry.Worst(findings) == geometry.Stop {
-		return stopError{}
-	}
-	return err
+	return endOf(err, findings)
 }
 
 // noWater says why a plan has no water.

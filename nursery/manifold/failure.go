@@ -90,7 +90,7 @@ type SiloFailure struct {
 }
 
 // Oxygen is what is said of the seed in still water.
-const Oxygen = "how long seed lives in still water is not worked out: no published basis was found"
+const Oxygen = "How long seed lives in still water is not worked out: no published basis was found"
 
 // siphonMost is the height over its level to which water can be drawn: the
 // air's pressure less the vapour's is 10 m of it; less in practice, so that a
@@ -243,7 +243,7 @@ func (f Failure) Says() string {
 	} else {
 		text += " The pump loses its water and must be primed before it is started."
 	}
-	return text + " Not reckoned: " + Oxygen + "."
+	return text + " " + Oxygen + "."
 }
 
 func (s Standing) check() error {

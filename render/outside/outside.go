@@ -1,14 +1,17 @@
 // Package outside runs the programs that tests measure with: poppler, mutool,
-// qpdf, rsvg-convert, xmllint. One that is missing skips its test with a
+// qpdf, rsvg-convert, xmllint, and the solvers GLPK and CBC. One that is missing skips its test with a
 // reason; where CI is set it fails it.
 package outside
 
 import (
 	"bytes"
 	"encoding/xml"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
+	"strconv"
 	"testing"
 )
 
@@ -68,4 +71,30 @@ func Pages(t testing.TB, file string) []Page {
 		t.Fatal(err)
 	}
 	return doc.Pages
+}
+
+var (
+	glpkOptimum = regexp.MustCompile(`Status: +INTEGER OPTIMAL\nObjective: +cost = (\S+)`)
+	cbcOptimum  = regexp.MustCompile(`Result - Optimal solution found\s+Objective value: +(\S+)`)
+)
+
+// Least solves a mixed integer program, in a file in the CPLEX LP format whose
+// least value of the objective cost is a whole number, by GLPK and by CBC.
+func Least(t testing.TB, file string) (glpk, cbc int64) {
+	t.Helper()
+	glpk = optimum(t, glpkOptimum, Run(t, "glpsol", "--lp", file, "-o", "/dev/stdout"))
+	return glpk, optimum(t, cbcOptimum, Run(t, "cbc", file, "-solve"))
+}
+
+func optimum(t testing.TB, found *regexp.Regexp, out []byte) int64 {
+	t.Helper()
+	m := found.FindSubmatch(out)
+	if m == nil {
+		t.Fatalf("no optimum in\n%s", out)
+	}
+	v, err := strconv.ParseFloat(string(m[1]), 64)
+	if err != nil || math.Abs(v-math.Round(v)) > 0.01 {
+		t.Fatalf("optimum %s is not whole: %v", m[1], err)
+	}
+	return int64(math.Round(v))
 }

@@ -91,8 +91,10 @@ var limits = []string{
 	"Strength: only the lattice's sag and stress and the pull at the handles under a still load, with the stiffness of pipe-grade HDPE. Not shocks, sun, frost, age or notches.",
 	"Holes, sockets and stoppers by their stated sizes and tolerances; not the fit of a worn or bent saw.",
 	"Nothing here says that a material is fit for food or for animals: ask the maker.",
-	"No price, freight, tax or work beyond what the price list states.",
-	"No plan of pipes, pumps or wiring to the silo: local codes and licensed trades.",
+	"Prices, freight and tax are those of the price list and the job file: a quotation past its date, a surcharge or a duty not written there is not in them.",
+	"Hours of work are of a learning curve from the rates of the job file: your own first silo, timed, tells more.",
+	"Water is reckoned as steady flow: no surge, hammer, waves or air in the pipes.",
+	"No wiring, no foundations and no route for the pipes: local codes and licensed trades.",
 }
 
 // cautionSources lists each source the cautions name, once; cautions of common

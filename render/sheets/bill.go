@@ -38,7 +38,6 @@ func setBill(f *flow, p *Pack) {
 		t.add(p.tick(r.Item), say(r.Item, r.From, p.onHand(r.Item)), say(r.Need, r.Have), say(r.Pack), say(r.Packs), say(price), say(sum))
 	}
 	f.table(t)
-	f.totals(b)
 	from := "Prices: none given."
 	if b.PriceFile != "" {
 		from = "Prices read from " + b.PriceFile + "."
@@ -48,6 +47,7 @@ func setBill(f *flow, p *Pack) {
 		added = " Sums are exact; shipping, tax and work are added on the page What it costs."
 	}
 	f.para(from + " Currency " + strings.TrimSpace(b.Currency+".") + added)
+	f.totals(b)
 }
 
 // bare is an amount without the currency that heads its column.
@@ -59,7 +59,6 @@ func (b Bill) bare(amount string) string {
 }
 
 func (f *flow) totals(b Bill) {
-	f.heading("Sums")
 	t := table{cols: []column{{head: "Category", share: 130, bold: true}, {head: "Sum", share: 54, right: true}}}
 	for _, c := range b.Categories {
 		t.add(say(c.Name), say(c.Sum))
@@ -72,7 +71,7 @@ func (f *flow) totals(b Bill) {
 	for _, c := range b.PerSilo {
 		t.add(say(c.Name), say(c.Sum))
 	}
-	f.table(t)
+	f.whole("Sums", t)
 }
 
 func setCuts(f *flow, p *Pack) {

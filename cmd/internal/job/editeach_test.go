@@ -238,7 +238,8 @@ func FuzzEditLeavesTheRest(f *testing.F) {
 				t.Fatalf("%s: %s became %s", at, v, after[at])
 			}
 		}
-		kind, _ := kindAt(path)
+		w, _ := wantsAt(path)
+		kind := w.kind
 		switch got := after[pathText(path)]; {
 		case value == "" && held > 0:
 			t.Fatalf("%s is still there:\n%s", key, out)

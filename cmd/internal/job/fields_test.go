@@ -215,7 +215,7 @@ func FuzzFields(f *testing.F) {
 			if err != nil {
 				t.Fatalf("%q is listed, but not a key", q.Key)
 			}
-			if _, ok := kindAt(path); !ok {
+			if _, ok := wantsAt(path); !ok {
 				t.Fatalf("%q is listed, but cannot be set", q.Key)
 			}
 		}

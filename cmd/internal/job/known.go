@@ -329,12 +329,6 @@ func general(path []step) string {
 // listed are the names that an entry number may stand behind.
 var listed = []string{"drum", "hoops", "supplier", "pipe_run", "on_hand"}
 
-// kindAt is the kind of what a path names, and whether a job file can have it.
-func kindAt(path []step) (Kind, bool) {
-	w, ok := wantsAt(path)
-	return w.kind, ok
-}
-
 // wantsAt is what a path's key wants, and whether a job file can have it. An
 // entry of a list is a list.
 func wantsAt(path []step) (wants, bool) {

@@ -138,7 +138,7 @@ func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, er
 	if p.Cost, err = p.Site.Cost(p.Job.DrumSilos, p.Job.PipeSilos); err != nil {
 		return nil, fmt.Errorf("%s: %w", f.Name, err)
 	}
-	p.Cuts = bom.CutList(p.Cost.Batches, p.Job.Units)
+	p.Cuts = bom.CutList(p.Cost.Batches, p.Job.Units, f.Runs...)
 	if p.Job.DrumSilos > 0 && p.Job.DrumSilos <= nursery.MostSilos && !c.Dry {
 		if err := p.water(f); err != nil {
 			return nil, fmt.Errorf("%s: %w", f.Name, err)

@@ -37,11 +37,8 @@ type draft struct {
 	Saved    string `json:"saved"`    // when, RFC 3339
 }
 
-// The most that is read of a job file and a price list.
-const (
-	mostJob    = 256 << 10
-	mostPrices = 4 << 20
-)
+// mostJob is the most that is read of a job file.
+const mostJob = 256 << 10
 
 // open answers with a job of the folder, the one served first, or the demo.
 func (s *Server) open(r *http.Request, _ *body) (any, error) {

@@ -11,6 +11,7 @@ import (
 	"strings"
 	"time"
 
+	"silowright/bom"
 	"silowright/cmd/internal/output"
 )
 
@@ -60,7 +61,7 @@ func (s *Server) onDisk(name string) (opened, bool, error) {
 	}
 	out.Job = string(text)
 	if out.PricesPath, err = pricesPath(name, text); err == nil {
-		list, err := s.readFile(out.PricesPath, mostPrices)
+		list, err := s.readFile(out.PricesPath, bom.MaxPrices)
 		if err != nil {
 			out.Warning = err.Error()
 		}
@@ -90,7 +91,7 @@ func (s *Server) save(_ *http.Request, b *body) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	list, err := s.readFile(prices, mostPrices)
+	list, err := s.readFile(prices, bom.MaxPrices)
 	if err != nil && !missing(err) {
 		return nil, err
 	}
@@ -226,7 +227,7 @@ func (s *Server) draftOf(o *opened) *draft {
 	if file, err := s.root.Lstat(o.Path); err == nil && file.ModTime().After(info.ModTime()) {
 		return nil
 	}
-	data, err := s.readFile(at, mostJob+mostPrices)
+	data, err := s.readFile(at, mostJob+bom.MaxPrices)
 	if err != nil {
 		return nil
 	}
