@@ -114,7 +114,24 @@ func (t *takeoff) use(w ware, drum, pipe float64, why string, args ...any) {
 
 // itemKey is what two spellings of one item have in common.
 func itemKey(item string) string {
+	if isKey(item) {
+		return item
+	}
 	return strings.ToLower(strings.Join(strings.Fields(item), " "))
+}
+
+// isKey is whether item is its own key, as most names in a list are: small
+// ASCII letters with single blanks between.
+func isKey(item string) bool {
+	last := byte(' ')
+	for i := range len(item) {
+		c := item[i]
+		if c < ' ' || c > '~' || 'A' <= c && c <= 'Z' || c == ' ' && last == ' ' {
+			return false
+		}
+		last = c
+	}
+	return last != ' ' || item == ""
 }
 
 // slug writes a size as part of an item's name: "1 1/2" → "1-1/2".

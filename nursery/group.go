@@ -5,6 +5,7 @@ import (
 
 	"silowright/geometry/measure"
 	"silowright/nursery/flow"
+	"silowright/nursery/sea"
 )
 
 // Group is the silos of one kind that are alike: with a pipe silo, or without.
@@ -23,9 +24,7 @@ type Group struct {
 	// Over says that the most flow is past flow.MostFlow, for which Most is
 	// then the study.
 	Over bool
-	// Curve is the level over the outlet's invert by the flow, for a plot; its
-	// marks are the levels of Crown, Sill and Rim over the same.
-	Curve             []LevelPoint
+	// Crown, Sill and Rim are levels over the outlet's invert, PipeRim likewise.
 	Crown, Sill, Rim  measure.Length
 	PipeRim           measure.Length // of the pipe silo; 0 without one
 	BeforeSlots       measure.Flow
@@ -93,7 +92,7 @@ func (s *Study) group(rooms []room, of []int) error {
 	return nil
 }
 
-// limits fills in what a silo takes before something leaves it, and its curve.
+// limits fills in what a silo takes before something leaves it.
 func (g *Group) limits(s *Study) {
 	si := g.Silo
 	g.Crown, g.Rim = si.Outlet.Bore, si.Rim-si.Invert
@@ -121,12 +120,19 @@ func (g *Group) limits(s *Study) {
 		}
 	}
 	sort.SliceStable(g.Spills, func(i, j int) bool { return g.Spills[i].From < g.Spills[j].From })
+}
+
+// Levels is the level over the outlet's invert by the flow, from none to past
+// what spills over the rim, for a plot.
+func (g Group) Levels(w sea.Water) []LevelPoint {
 	const points = 24
 	top := min(max(g.BeforeRim*5/4, g.Most.Flow*11/10, measure.LitrePerMinute), flow.MostFlow)
+	var out []LevelPoint
 	for i := range points + 1 {
 		q := top * measure.Flow(i) / points
-		g.Curve = append(g.Curve, LevelPoint{q, si.Level(s.Water, q)})
+		out = append(out, LevelPoint{q, g.Silo.Level(w, q)})
 	}
+	return out
 }
 
 // seedLeaves is the flow from which seed leaves with the water: it washes out,

@@ -24,11 +24,9 @@ type Pumping struct {
 	Shut *Shut
 	// Sizes are the pipes recommended; nil without a described manifold.
 	Sizes *Sizes
-	// Curve and System are the pump's head, and the head that pipes and silos
-	// ask, by the flow, for a plot; the two cross at Result.Pump.
-	Curve, System []manifold.Point
 	// MostSpeed is the fastest water in the manifold.
 	MostSpeed measure.Speed
+	sys       manifold.System
 }
 
 // Shut is what comes of shutting the valve of the silo that gets most.
@@ -52,7 +50,7 @@ func (f Farm) pumping(w sea.Water, rooms []room, of []int) (*Pumping, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &Pumping{}
+	p := &Pumping{sys: sys}
 	if p.Result, err = manifold.Solve(sys); err != nil {
 		return nil, err
 	}
@@ -80,7 +78,7 @@ func (f Farm) pumping(w sea.Water, rooms []room, of []int) (*Pumping, error) {
 			return nil, err
 		}
 	}
-	return p, p.curves(sys)
+	return p, nil
 }
 
 // shut solves the system with the valve of the silo that gets most shut.
@@ -125,40 +123,44 @@ func (p *Pumping) mark(s *Study) {
 	}
 }
 
-// curves tables the pump's curve and the system's. A point of the system's is
-// where the pump would run at another speed.
-func (p *Pumping) curves(sys manifold.System) error {
+// Heads are the pump's head, and the head that pipes and silos ask, by the
+// flow, for a plot; the two cross at Result.Pump. A point of the system's is
+// where the pump would run at another speed; a speed at which that cannot be
+// found is left out.
+func (p *Pumping) Heads() (pump, system []manifold.Point) {
 	const points = 24
 	top := p.Result.Total * 3 / 2
 	for i := range points + 1 {
 		q := top * measure.Flow(i) / points
-		h := sys.Pump.Curve.Head(q)
+		h := p.sys.Pump.Curve.Head(q)
 		if h < 0 {
 			break
 		}
-		p.Curve = append(p.Curve, manifold.Point{Flow: q, Head: h})
+		pump = append(pump, manifold.Point{Flow: q, Head: h})
 	}
 	ratios := []float64{0.5, 0.65, 0.8, 0.9, 1, 1.1, 1.2}
-	if len(sys.Laterals) > 1000 {
+	if len(p.sys.Laterals) > 1000 {
 		ratios = []float64{0.7, 1, 1.2}
 	}
 	for _, ratio := range ratios {
-		r := p.Result
-		if ratio != 1 {
-			turned := sys
-			var err error
-			if turned.Pump.Curve, err = sys.Pump.Curve.AtSpeed(ratio); err != nil {
-				return err
-			}
-			if r, err = manifold.Solve(turned); err != nil {
-				return err
-			}
-		}
-		if r.Total > 0 {
-			p.System = append(p.System, manifold.Point{Flow: r.Total, Head: r.Pump.Head})
+		if r, err := p.atSpeed(ratio); err == nil && r.Total > 0 {
+			system = append(system, manifold.Point{Flow: r.Total, Head: r.Pump.Head})
 		}
 	}
-	return nil
+	return pump, system
+}
+
+// atSpeed solves the system with the pump turning at a part of its speed.
+func (p *Pumping) atSpeed(ratio float64) (manifold.Result, error) {
+	if ratio == 1 {
+		return p.Result, nil
+	}
+	turned := p.sys
+	var err error
+	if turned.Pump.Curve, err = turned.Pump.Curve.AtSpeed(ratio); err != nil {
+		return manifold.Result{}, err
+	}
+	return manifold.Solve(turned)
 }
 
 // Asks is what a pump must give so that every silo has its flow, the valve of

@@ -3,6 +3,7 @@ package nursery
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
@@ -64,7 +65,6 @@ func (f Farm) rooms(counts []Count, w sea.Water) ([]room, []int, error) {
 			if err := r.silo.Check(); err != nil {
 				return nil, nil, fmt.Errorf("%s: %w", c.Silo.Spec.Drum.Label, err)
 			}
-			r.head = tableOf(flow.InWater{Silo: r.silo, Water: w})
 			for range r.count {
 				of = append(of, len(rooms))
 			}
@@ -74,6 +74,12 @@ func (f Farm) rooms(counts []Count, w sea.Water) ([]room, []int, error) {
 	if len(of) == 0 {
 		return nil, nil, fmt.Errorf("drum_silos: 0, no silo to give water to, allowed: 1 to %d; hint: say how many stand on the manifold", MostSilos)
 	}
+	var tables sync.WaitGroup
+	for i := range rooms {
+		r := &rooms[i]
+		tables.Go(func() { r.head = tableOf(flow.InWater{Silo: r.silo, Water: w}) })
+	}
+	tables.Wait()
 	return rooms, of, nil
 }
 

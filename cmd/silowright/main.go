@@ -47,6 +47,7 @@ type command struct {
 }
 
 func main() {
+	collectLater()
 	if err := enoughHandles(); err != nil {
 		fmt.Fprintf(os.Stderr, "silowright: %s\n", oneLine(err.Error()))
 		os.Exit(exitBad)

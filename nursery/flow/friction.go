@@ -49,13 +49,14 @@ func Friction(re, rough float64) (f, dfdRe float64) {
 func colebrook(re, rough float64) (f, dfdRe float64) {
 	const k = 2 / math.Ln10
 	a, b := rough/3.7, 2.51/re
-	// Start from Haaland 1983, within 2 % of the root.
-	x := math.Max(0.5, -1.8*math.Log10(6.9/re+math.Pow(a, 1.11)))
+	// One step of the fixed point from x = 7, f = 0.02, comes within 6 % of the
+	// root; a Newton step of 1e-8 leaves an error under 1e-16.
+	x := math.Max(0.5, -k*math.Log(a+b*7))
 	for range 20 {
 		u := a + b*x
 		step := (x + k*math.Log(u)) / (1 + k*b/u)
 		x -= step
-		if math.Abs(step) <= 1e-15*x {
+		if math.Abs(step) <= 1e-8*x {
 			break
 		}
 	}

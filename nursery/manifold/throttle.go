@@ -67,25 +67,53 @@ func MostEven(s System) (measure.Flow, error) {
 		return 0, fmt.Errorf("laterals: every valve is shut; hint: open one")
 	}
 	st := newState(len(n.lat))
-	low, high := 0.0, maxFlow/float64(count)
+	most := mostOver(func(q float64) float64 { return n.spare(st, q) }, maxFlow/float64(count))
+	return flowOf(most), n.err()
+}
+
+// mostOver is the greatest flow under high at which spare, which falls with it,
+// is still not negative; 0 when that is under minFlow. It comes down by
+// quarters, halves the rest in logarithms, and then takes steps of false
+// position with one end's value halved when the other moved twice (the Illinois
+// rule: Dowell and Jarratt, BIT 11, 1971), or of halving where those stay slow.
+func mostOver(spare func(q float64) float64, high float64) float64 {
+	low, atLow, atHigh := 0.0, 0.0, 0.0
+	moved, slow := 0, 0 // +1: low was moved last, −1: high; slow: steps that did not halve the rest
 	for low < high*(1-1e-15) && high > minFlow {
-		mid := high / 4
-		if low > 0 {
-			mid = low + (high-low)/2
-			if high > 4*low {
-				mid = math.Sqrt(low * high)
-			}
+		var mid float64
+		switch near := 4e-16 * high; {
+		case low == 0:
+			mid = high / 4
+		case high > 4*low:
+			mid = math.Sqrt(low * high)
+		case slow < 3 && atHigh < atLow:
+			mid = low + (high-low)*atLow/(atLow-atHigh)
+			mid = math.Min(math.Max(mid, low+near), high-near)
+		default:
+			mid, slow = low+(high-low)/2, 0
 		}
 		if mid <= low || mid >= high {
 			break
 		}
-		if n.spare(st, mid) >= 0 {
-			low = mid
+		rest := high - low
+		if f := spare(mid); f >= 0 {
+			low, atLow = mid, f
+			if moved > 0 {
+				atHigh /= 2
+			}
+			moved = 1
 		} else {
-			high = mid
+			high, atHigh = mid, f
+			if moved < 0 {
+				atLow /= 2
+			}
+			moved = -1
+		}
+		if high-low > rest/2 {
+			slow++
 		}
 	}
-	return flowOf(low), n.err()
+	return low
 }
 
 // even fills st with q in every lateral that is on and returns the tees' heads.

@@ -65,6 +65,7 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 	add := func(name string, data []byte) { m.Files = append(m.Files, output.File{Name: name, Data: data}) }
 
 	costed := inBackground(func() (report.Costs, error) { return report.CostsOf(p) })
+	viewed := inBackground(func() ([]drawingPage, error) { return drawingPages(p, o.Page), nil })
 	tilings, err := layTemplates(p, o)
 	if err != nil {
 		return m, err
@@ -75,7 +76,8 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 		return m, err
 	}
 	sums := inBackground(func() ([]byte, error) { return workbook.Of(p, costs) })
-	book, err := shopPack(p, o, costs, tilings, &m)
+	told := inBackground(func() ([]byte, error) { return told(p, costs, tilings) })
+	book, err := shopPack(p, o, content{costs, tilings, viewed}, &m)
 	if err != nil {
 		return m, err
 	}
@@ -94,16 +96,21 @@ func Make(p *plan.Plan, o Options) (Made, error) {
 	add("costs.xlsx", table)
 	add("cuts.csv", marked(bom.CutsCSV(p.Cuts)))
 	add("holes.csv", marked(holesCSV(p)))
-	var written []geometry.Template
-	for _, t := range tilings {
-		written = append(written, t.template)
-	}
-	data, err := report.Of(p, costs, written).JSON()
+	data, err := told()
 	if err != nil {
 		return m, err
 	}
 	add("report.json", data)
 	return m, nil
+}
+
+// told is report.json.
+func told(p *plan.Plan, costs report.Costs, tilings []laid) ([]byte, error) {
+	var written []geometry.Template
+	for _, t := range tilings {
+		written = append(written, t.template)
+	}
+	return report.Of(p, costs, written).JSON()
 }
 
 // marked puts a byte-order mark before a table, by which every spreadsheet
@@ -170,15 +177,22 @@ func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
 	return out, nil
 }
 
+// content is what the PDF is set from beside the plan.
+type content struct {
+	costs   report.Costs
+	tilings []laid
+	views   func() ([]drawingPage, error) // the shop drawings
+}
+
 // shopPack sets the document pages, the drawings and the template sheets into
 // one PDF.
-func shopPack(p *plan.Plan, o Options, costs report.Costs, tilings []laid, m *Made) ([]byte, error) {
+func shopPack(p *plan.Plan, o Options, c content, m *Made) ([]byte, error) {
 	only, err := o.chosen()
 	if err != nil {
 		return nil, err
 	}
 	b := pdf.New(pdf.Meta{Title: p.Job.Name + ": shop pack", Subject: "silos, templates and bill"})
-	if err := setPages(b, p, o, costs, tilings, only, m); err != nil {
+	if err := setPages(b, p, o, c, only, m); err != nil {
 		return nil, err
 	}
 	var buf bytes.Buffer
@@ -187,7 +201,7 @@ func shopPack(p *plan.Plan, o Options, costs report.Costs, tilings []laid, m *Ma
 }
 
 // setPages sets the parts wanted, one page after the other.
-func setPages(b pager, p *plan.Plan, o Options, costs report.Costs, tilings []laid, only []string, m *Made) error {
+func setPages(b pager, p *plan.Plan, o Options, c content, only []string, m *Made) error {
 	var docs []string
 	for _, id := range only {
 		if slices.Contains(sheets.IDs(), id) {
@@ -196,7 +210,7 @@ func setPages(b pager, p *plan.Plan, o Options, costs report.Costs, tilings []la
 	}
 	sections := map[string]sheets.Section{}
 	if len(docs) > 0 {
-		set, err := sheets.Sections(sheetsPack(p, costs, tilings), o.Page, docs...)
+		set, err := sheets.Sections(sheetsPack(p, c.costs, c.tilings), o.Page, docs...)
 		if err != nil {
 			return err
 		}
@@ -208,9 +222,9 @@ func setPages(b pager, p *plan.Plan, o Options, costs report.Costs, tilings []la
 		var err error
 		switch id {
 		case drawingsPart:
-			err = drawings(b, p, o, m)
+			err = drawings(b, c.views, m)
 		case templatesPart:
-			err = templateSheets(b, p, o, tilings, m)
+			err = templateSheets(b, p, o, c.tilings, m)
 		default:
 			err = documents(b, sections[id], m)
 		}
@@ -237,8 +251,12 @@ func documents(b pager, s sheets.Section, m *Made) error {
 }
 
 // drawings adds the shop drawings.
-func drawings(b pager, p *plan.Plan, o Options, m *Made) error {
-	for _, d := range drawingPages(p, o.Page) {
+func drawings(b pager, views func() ([]drawingPage, error), m *Made) error {
+	pages, err := views()
+	if err != nil {
+		return err
+	}
+	for _, d := range pages {
 		if err := b.Page(d.page, "Drawing: "+d.title, 0); err != nil {
 			return err
 		}

@@ -34,7 +34,8 @@ func Pages(p *plan.Plan, o Options) ([]Page, error) {
 		return nil, err
 	}
 	r := &pageRow{}
-	err = setPages(r, p, o, costs, tilings, only, &Made{})
+	views := func() ([]drawingPage, error) { return drawingPages(p, o.Page), nil }
+	err = setPages(r, p, o, content{costs, tilings, views}, only, &Made{})
 	return r.pages, err
 }
 

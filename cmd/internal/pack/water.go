@@ -136,7 +136,7 @@ func levelSection(p *plan.Plan, s *nursery.Study, g nursery.Group) *sheets.Level
 		out.Pipe = &sheets.PipeSeen{Outside: si.Pipe.Outside, Wall: (si.Pipe.Outside - q.Inside) / 2, Gap: measure.Inch, Rim: over(q.Rim), Screen: over(q.Bottom),
 			Surface: over(q.Invert) + g.Most.Pipe.Level}
 	}
-	for _, q := range g.Curve {
+	for _, q := range g.Levels(s.Water) {
 		out.Curve = append(out.Curve, sheets.LevelAt{Flow: q.Flow, Level: q.Level})
 	}
 	mark := func(name string, q measure.Flow, level measure.Length) {
@@ -242,7 +242,8 @@ func pumpChart(s *nursery.Study, u measure.Unit) *sheets.PumpChart {
 		}
 		return out
 	}
-	out.Pump, out.System = heads(s.Pumping.Curve), heads(s.Pumping.System)
+	pump, system := s.Pumping.Heads()
+	out.Pump, out.System = heads(pump), heads(system)
 	return out
 }
 

@@ -4,10 +4,12 @@ package plan
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
 	"strings"
+	"sync"
 	"syscall"
 	"time"
 
@@ -135,22 +137,25 @@ func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, er
 	}
 	p.Site = build.Site{Silos: p.Silos, Units: p.Job.Units, Prices: p.Prices, Terms: f.Terms, Held: f.Held, Runs: f.Runs,
 		Rates: f.Rates, Work: f.Work, Wage: f.Wage, Contingency: f.Contingency}
-	if p.Cost, err = p.Site.Cost(p.Job.DrumSilos, p.Job.PipeSilos); err != nil {
+	// Costs and water do not depend on one another.
+	var costing sync.WaitGroup
+	costing.Go(func() { p.Cost, err = p.Site.Cost(p.Job.DrumSilos, p.Job.PipeSilos) })
+	var dry error
+	if p.Job.DrumSilos > 0 && p.Job.DrumSilos <= nursery.MostSilos && !c.Dry {
+		dry = p.water(f)
+	}
+	costing.Wait()
+	if err = cmp.Or(err, dry); err != nil {
 		return nil, fmt.Errorf("%s: %w", f.Name, err)
 	}
 	p.Cuts = bom.CutList(p.Cost.Batches, p.Job.Units, f.Runs...)
-	if p.Job.DrumSilos > 0 && p.Job.DrumSilos <= nursery.MostSilos && !c.Dry {
-		if err := p.water(f); err != nil {
-			return nil, fmt.Errorf("%s: %w", f.Name, err)
-		}
-	}
 	return p, nil
 }
 
 // water works water and seed out. A silo that cannot be reckoned with, such as
 // one whose foot stands on the head, is a caution: the rest of the pack holds.
 func (p *Plan) water(f *job.File) error {
-	w, err := nursery.Solve(countsOf(p.Cost.Batches), f.Farm)
+	w, err := nursery.Solve(countsOf(bom.Batches(p.Silos, p.Job.DrumSilos, p.Job.PipeSilos)), f.Farm)
 	if err != nil {
 		p.Findings = append(p.Findings, geometry.Finding{ID: "water.reckoned", Level: geometry.Caution, Key: "water.flow",
 			Says: "water and seed are not reckoned for these silos: " + err.Error(), Basis: geometry.Basis{Kind: geometry.Worked}})

@@ -124,7 +124,7 @@ func WaterOf(p *plan.Plan) *Water {
 		for _, x := range g.Spills {
 			k.Spills = append(k.Spills, Spill{x.What, x.From.LMin()})
 		}
-		for _, x := range g.Curve {
+		for _, x := range g.Levels(s.Water) {
 			k.Curve = append(k.Curve, LevelPoint{x.Flow.LMin(), x.Level.MM()})
 		}
 		w.Kinds = append(w.Kinds, k)
