@@ -1,8 +1,8 @@
-//go:build !linux
+//go:build !linux && !darwin
 
 package output
 
 import "errors"
 
-// exchange is not to be had here without a library; two renames stand in.
+// exchange is not to be had here: two renames stand in.
 func exchange(a, b string) error { return errors.ErrUnsupported }

@@ -216,15 +216,13 @@ func (s *Server) dropDraft(_ *http.Request, b *body) (any, error) {
 	return map[string]bool{"kept": false}, nil
 }
 
-// draftOf is the draft of a job, when it is newer than the file and says
-// something else.
+// draftOf is the draft of a job when it says something else than the file, and
+// the file stands as it did when the draft was begun, or at least is no newer
+// by the clock.
 func (s *Server) draftOf(o *opened) *draft {
 	at := draftName(o.Path)
 	info, err := s.root.Lstat(at)
 	if err != nil || !info.Mode().IsRegular() {
-		return nil
-	}
-	if file, err := s.root.Lstat(o.Path); err == nil && file.ModTime().After(info.ModTime()) {
 		return nil
 	}
 	data, err := s.readFile(at, mostJob+bom.MaxPrices)
@@ -233,6 +231,9 @@ func (s *Server) draftOf(o *opened) *draft {
 	}
 	var d draftFile
 	if json.Unmarshal(data, &d) != nil || d.Job == o.Job && d.Prices == o.Prices {
+		return nil
+	}
+	if file, err := s.root.Lstat(o.Path); d.Revision != o.Revision && err == nil && file.ModTime().After(info.ModTime()) {
 		return nil
 	}
 	return &draft{d.Job, d.Prices, d.Revision, info.ModTime().UTC().Format(time.RFC3339)}

@@ -155,8 +155,9 @@ func TestSavedIsReadByTheCommands(t *testing.T) {
 	}
 }
 
-// A draft older than the file, or of the same words, is not offered; no draft
-// can be laid outside the folder.
+// A draft of the same words is not offered, nor one begun from another state of
+// the file and older than it; one begun from the file as it stands is, whatever
+// the clock was. No draft can be laid outside the folder.
 func TestDraftsNotOffered(t *testing.T) {
 	d := newDesk(t, Config{})
 	d.put("job.toml", demoJob)
@@ -182,6 +183,15 @@ func TestDraftsNotOffered(t *testing.T) {
 	}
 	if offered() {
 		t.Error("older work is offered")
+	}
+	var now opened
+	d.get("/api/open?job=job.toml", &now)
+	d.post("/api/draft", m{"path": "job.toml", "job": demoJob + "# more\n", "prices": demoPrices, "revision": now.Revision}, nil)
+	if err := os.Chtimes(filepath.Join(d.dir, ".job.toml.draft"), old, old); err != nil {
+		t.Fatal(err)
+	}
+	if !offered() {
+		t.Error("work begun from the file as it stands is hidden by a clock set back")
 	}
 	if code := d.post("/api/undraft", m{"path": "job.toml"}, nil); code != http.StatusOK {
 		t.Errorf("undraft: %d", code)
