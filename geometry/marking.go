@@ -50,6 +50,9 @@ func Marks(s Silo) []MarkedPoint {
 			if m.Round < 0 {
 				m.Round += full
 			}
+			if full-m.Round < 1e-6 { // a whole turn but for the last bit
+				m.Round = 0
+			}
 			m.Chord = ChordOf(radius, m.Round)
 		}
 		out = append(out, m)

@@ -139,7 +139,7 @@ func (c *counter) count(k int, cost int64) {
 			c.need[i] = less(before[i], v, n)
 			// Where the others give worth for less, more of this is dearer still.
 			over = over || c.need[i] > 0 && float64(st.price) >= float64(v)*rate &&
-				float64(cost+n*st.price)+float64(c.need[i])*rate*(1-1e-12)-1e-6 >= float64(c.cost)
+				float64(cost+n*st.price)+float64(float64(c.need[i])*rate*(1-1e-12))-1e-6 >= float64(c.cost)
 		}
 		if over {
 			break
@@ -164,7 +164,7 @@ func (s *solver) sharpen(y []float64) cut {
 					scale = min(scale, float64(int64(1)<<49)*float64(in.w[i])/(float64(in.st[j].room)*y[i]))
 				}
 			}
-			sum += max(0, y[i]) * float64(in.d[i])
+			sum += float64(max(0, y[i]) * float64(in.d[i]))
 		}
 		if math.IsInf(scale, 1) {
 			return c

@@ -135,7 +135,7 @@ func (k *knapsack) dive(i int, rest, v int64, long bool) {
 		k.take[i] = 0
 		i++
 	}
-	bound := float64(v) + float64(free)*k.ratio[i]
+	bound := float64(v) + float64(float64(free)*k.ratio[i])
 	if k.poor(bound) {
 		return
 	}
@@ -146,7 +146,7 @@ func (k *knapsack) dive(i int, rest, v int64, long bool) {
 		}
 		r, x := rest-a*k.w[i], v+a*k.u[i]
 		if i+1 < n {
-			if k.poor(float64(x) + float64(r)*k.ratio[i+1]) {
+			if k.poor(float64(x) + float64(float64(r)*k.ratio[i+1])) {
 				break
 			}
 		} else if x <= k.value {

@@ -97,7 +97,7 @@ func (r *relax) prices() {
 		}
 		if c := float64(r.in.st[r.cols[b].st].price); c != 0 {
 			for i, v := range r.inv[k*n : k*n+n] {
-				r.y[i] += c * v
+				r.y[i] += float64(c * v)
 			}
 		}
 	}
@@ -116,7 +116,7 @@ func (r *relax) enter(id int) bool {
 			s := 0.0
 			for i, a := range c.takes {
 				if a != 0 {
-					s += float64(a) * row[i]
+					s += float64(float64(a) * row[i])
 				}
 			}
 			if lim >= 0 {
@@ -149,7 +149,7 @@ func (r *relax) enter(id int) bool {
 	step = max(step, 0)
 	for k, v := range e {
 		if k != out && v != 0 {
-			r.x[k] -= step * v
+			r.x[k] -= float64(step * v)
 			if r.x[k] < 0 {
 				r.x[k] = 0
 			}
@@ -165,7 +165,7 @@ func (r *relax) enter(id int) bool {
 		if k != out && v != 0 {
 			row := r.inv[k*n : k*n+n]
 			for i, q := range pivot {
-				row[i] -= v * q
+				row[i] -= float64(v * q)
 			}
 		}
 	}

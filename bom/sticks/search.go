@@ -58,7 +58,7 @@ func (h *search) rest() int64 {
 		c := &h.s.cuts[ci]
 		need := 0.0
 		for i, d := range h.st.d {
-			need += float64(c.u[i]) * float64(d)
+			need += float64(float64(c.u[i]) * float64(d))
 		}
 		// Cheapest worth first; few stocks, so by repeated search.
 		total, last := 0.0, -1.0
@@ -80,14 +80,14 @@ func (h *search) rest() int64 {
 			last, lastj = rate, pick
 			worth := float64(c.most[pick]) * float64(h.st.have[pick])
 			if h.st.have[pick] < 0 || worth >= need {
-				total += need * rate
+				total += float64(need * rate)
 				break
 			}
 			need -= worth
-			total += worth * rate
+			total += float64(worth * rate)
 		}
 		// The margin is far above the rounding of these sums.
-		least = max(least, int64(math.Ceil(total*(1-1e-9)-1e-6)))
+		least = max(least, int64(math.Ceil(float64(total*(1-1e-9))-1e-6)))
 	}
 	return roundUp(least, h.s.unit)
 }

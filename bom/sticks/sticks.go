@@ -19,7 +19,9 @@
 // run through. That is the rule up to 30 lengths with one or two stock lengths,
 // in any number. It may stay unproven where more lengths, or many stock lengths
 // with unlike prices, leave more cases than the limits of work; these are
-// counts, never a clock, so that the same task always has the same plan. An
+// counts, never a clock, so that the same task always has the same plan; nor
+// does it hang on the processor, for products are rounded, float64(a*b), before
+// anything is added to them. An
 // unproven plan still states a certain bound, and costs no more than first fit
 // decreasing from any one stock that no other betters in length and price.
 package sticks

@@ -2,12 +2,15 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"silowright/render/outside"
 )
 
 // surroundings are environments whose difference no byte may show: time zones
@@ -108,5 +111,27 @@ func TestSameBytesWatchedForRaces(t *testing.T) {
 		if diff := cmp.Diff(want, everything(t, bin, t.TempDir(), environ)); diff != "" {
 			t.Errorf("%s (-plain +watched):\n%s", s.name, diff)
 		}
+	}
+}
+
+// A build for another processor, which joins products and sums where this one
+// rounds twice, writes the same bytes. It runs in an emulator.
+func TestSameBytesOnArm64(t *testing.T) {
+	t.Parallel()
+	emulator := outside.Find(t, "qemu-aarch64-static")
+	dir := t.TempDir()
+	build := exec.Command("go", "build", "-o", filepath.Join(dir, "arm64"), ".")
+	build.Env = append(os.Environ(), "GOOS=linux", "GOARCH=arm64", "CGO_ENABLED=0")
+	if out, err := build.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	bin := filepath.Join(dir, "silowright")
+	script := fmt.Sprintf("#!/bin/sh\nexec %s %s/arm64 \"$@\"\n", emulator, dir)
+	if err := os.WriteFile(bin, []byte(script), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	plain := surroundings[0].environ
+	if diff := cmp.Diff(everything(t, ownPath(t), t.TempDir(), plain), everything(t, bin, t.TempDir(), plain)); diff != "" {
+		t.Errorf("(-here +arm64):\n%s", diff)
 	}
 }

@@ -1,6 +1,7 @@
 // Package outside runs the programs that tests measure with: poppler, mutool,
-// qpdf, rsvg-convert, xmllint, and the solvers GLPK and CBC. One that is missing skips its test with a
-// reason; where CI is set it fails it.
+// qpdf, rsvg-convert, xmllint, the solvers GLPK and CBC, an emulator of another
+// processor. One that is missing skips its test with a reason; where CI is set
+// it fails it.
 package outside
 
 import (
@@ -15,9 +16,8 @@ import (
 	"testing"
 )
 
-// Run runs a program and returns what it prints, failing the test when it
-// does not exit with 0.
-func Run(t testing.TB, program string, args ...string) []byte {
+// Find returns where a program is.
+func Find(t testing.TB, program string) string {
 	t.Helper()
 	path, err := exec.LookPath(program)
 	if err != nil {
@@ -26,7 +26,14 @@ func Run(t testing.TB, program string, args ...string) []byte {
 		}
 		t.Skipf("%s is not installed", program)
 	}
-	cmd := exec.Command(path, args...)
+	return path
+}
+
+// Run runs a program and returns what it prints, failing the test when it
+// does not exit with 0.
+func Run(t testing.TB, program string, args ...string) []byte {
+	t.Helper()
+	cmd := exec.Command(Find(t, program), args...)
 	var out, errs bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &errs
 	if err := cmd.Run(); err != nil {

@@ -71,7 +71,7 @@ func (f *flow) markTable(part string, points []geometry.MarkedPoint) table {
 	for _, m := range points {
 		way := m.Leftwards()
 		left, chord := "", "off "+off(m.Chord)
-		if m.Round > way {
+		if m.Round > way+0.05 { // straight across is reached either way
 			left = "or left " + way.Both(f.units)
 			chord = "to the left, " + chord
 		}

@@ -30,7 +30,8 @@ func Write(w io.Writer, d render.Drawing) error {
 	buf := bufio.NewWriter(w)
 	c := svgo.New(buf)
 	c.Decimals = decimals
-	c.StartviewUnit(float64(d.Width), float64(d.Height), "mm", 0, 0, float64(d.Width), float64(d.Height))
+	width, height := settled(float64(d.Width)), settled(float64(d.Height))
+	c.StartviewUnit(width, height, "mm", 0, 0, width, height)
 	c.Title(d.Title)
 	if d.Description != "" {
 		c.Desc(d.Description)
@@ -104,7 +105,7 @@ func words(c *svgo.SVG, t render.Text, h float64) {
 	if t.Turn != 0 {
 		attrs = append(attrs, fmt.Sprintf(`transform="rotate(%s %s %s)"`, num(-t.Turn.Degrees()), num(x), num(y)))
 	}
-	c.Text(x, y, t.Words, attrs...)
+	c.Text(settled(x), settled(y), t.Words, attrs...)
 }
 
 // data writes a path's d attribute with y turned over; arcs stay arcs, in
@@ -148,9 +149,14 @@ func data(p path.Path, h float64) string {
 // num writes a number without trailing zeros.
 func num(x float64) string {
 	p := math.Pow(10, decimals)
-	x = math.Round(x*p) / p
+	x = math.Round(settled(x)*p) / p
 	if x == 0 {
 		x = 0
 	}
 	return strconv.FormatFloat(x, 'f', -1, 64)
 }
+
+// settled is x to a picometre. Multiples of 1/32 in lie half-way between two
+// numbers that can be written, and the last bit of a sum, which processors
+// round in their own ways, must not tell which it becomes.
+func settled(x float64) float64 { return math.Round(x*1e9) / 1e9 }

@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"silowright/cmd/internal/output"
 	"silowright/cmd/internal/plan"
@@ -184,7 +185,7 @@ func TestReportFields(t *testing.T) {
 		r.Templates[0].Width, r.Templates[0].Open, len(r.Findings), r.Findings[0].Level, r.Costs.Total.Minor, r.Costs.Total.Currency}
 	want := []any{"silowright", s.Stations.Rim.MM(), "outlet", (2.5 * measure.Inch).MM(),
 		s.Templates[0].Width.MM(), s.Templates[0].OpenArea.MM2(), len(p.Findings), p.Findings[0].Level.String(), p.Cost.Total.Minor, "USD"}
-	if d := cmp.Diff(want, got); d != "" {
+	if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-11, 0)); d != "" { // twelve digits
 		t.Errorf("report (-want +got):\n%s", d)
 	}
 }

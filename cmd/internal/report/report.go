@@ -3,9 +3,6 @@
 package report
 
 import (
-	"bytes"
-	"encoding/json"
-
 	"silowright/cmd/internal/plan"
 	"silowright/geometry"
 )
@@ -61,17 +58,4 @@ func Of(p *plan.Plan, costs Costs, written []geometry.Template) Report {
 		r.Cuts = append(r.Cuts, Cut{c.From, c.Piece, c.Drum, c.Count, c.Length.MM(), c.Width.MM(), c.Note})
 	}
 	return r
-}
-
-// JSON writes the report, indented. It fails on a number that is not finite.
-func (r Report) JSON() ([]byte, error) { return Indented(r) }
-
-// Indented writes v as JSON, indented. It fails on a number that is not finite.
-func Indented(v any) ([]byte, error) {
-	var buf bytes.Buffer
-	e := json.NewEncoder(&buf)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	err := e.Encode(v)
-	return buf.Bytes(), err
 }
