@@ -113,7 +113,7 @@ var wrong = []wrongJob{
 	{"series unknown", "", "[outlet]\nseries = \"sch41\"\n", `job.toml:16: outlet.series: "sch41" is not known here, allowed: …`},
 	{"size not in the series", "", "[outlet]\npipe = 2\nseries = \"sdr35\"\n", `job.toml:16: outlet.pipe: "2" does not come in the series sdr35, allowed: …`},
 	{"default size not in the series", "", "[outlet]\nseries = \"sdr35\"\n", `job.toml:16: outlet.series: "2" (the default) does not come in the series sdr35, …`},
-	{"joint unknown", "", "[outlet]\njoint = \"glue\"\n", `job.toml:16: outlet.joint: "glue" is not known here, allowed: couplings, grommet; hint: …`},
+	{"joint unknown", "", "[outlet]\njoint = \"glue\"\n", `job.toml:16: outlet.joint: "glue" is not known here, allowed: couplings, grommet…`},
 	{"stopper unknown", "", "[drain]\nstopper = 99\n", `job.toml:16: drain.stopper: 99 is not a stopper of the tables, allowed: …`},
 	{"stopper of unknown length", "", "[drain]\nstopper = 14\n", `job.toml:16: drain.stopper: 14 has no length in the tables; hint: measure it and give length under [fittings.stopper."14"]`},
 	{"stopper in words", "", "[drain]\nstopper = \"big\"\n", `job.toml:16: drain.stopper: "big" is not a stopper's number; hint: …`},
