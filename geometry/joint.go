@@ -15,6 +15,7 @@ type Joint string
 const (
 	JointCouplings Joint = "couplings" // nipple, and a coupling pushed on from each side
 	JointGrommet   Joint = "grommet"   // rubber pipe-to-tank grommet
+	JointBulkhead  Joint = "bulkhead"  // threaded bulkhead fitting, gasket and locknut
 	JointStopper   Joint = "stopper"   // tapered rubber stopper in a plain hole
 )
 
@@ -33,13 +34,14 @@ type joint struct {
 
 // joints lists every joint. A new one is a row here and a file.
 func joints() []joint {
-	return []joint{couplingsJoint(), grommetJoint(), stopperJoint()}
+	return []joint{couplingsJoint(), grommetJoint(), bulkheadJoint(), stopperJoint()}
 }
 
 // Fits are how a hole's joint sits; the one of the hole's own joint is filled.
 type Fits struct {
 	Coupling CouplingFit
 	Grommet  GrommetFit
+	Bulkhead BulkheadFit
 	Stopper  StopperFit
 }
 
@@ -48,6 +50,7 @@ type Fits struct {
 type Fittings struct {
 	Couplings map[string]CouplingMeasure // key: pipe size
 	Grommets  map[string]GrommetMeasure  // key: pipe size
+	Bulkheads map[string]BulkheadMeasure // key: pipe size
 	Stoppers  map[string]StopperMeasure  // key: stopper number
 }
 
@@ -57,6 +60,7 @@ func (f Fittings) Over(base Fittings) Fittings {
 	return Fittings{
 		Couplings: laid(base.Couplings, f.Couplings),
 		Grommets:  laid(base.Grommets, f.Grommets),
+		Bulkheads: laid(base.Bulkheads, f.Bulkheads),
 		Stoppers:  laid(base.Stoppers, f.Stoppers),
 	}
 }
@@ -75,6 +79,10 @@ func (f Fittings) WithLabel(j Joint, size string, hole length) Fittings {
 	switch j {
 	case JointGrommet:
 		f.Grommets[size] = GrommetMeasure{Hole: hole}
+	case JointBulkhead:
+		m := f.Bulkheads[size]
+		m.Hole = hole
+		f.Bulkheads[size] = m
 	}
 	return f
 }

@@ -25,6 +25,8 @@ func textOf(h geometry.Hole) jointText {
 		return couplingsText(h)
 	case geometry.JointGrommet:
 		return grommetText(h)
+	case geometry.JointBulkhead:
+		return bulkheadText(h)
 	}
 	return stopperText(h)
 }
@@ -61,6 +63,32 @@ func grommetText(h geometry.Hole) jointText {
 			return fmt.Sprintf("%s: seat the grommet in the hole, wet it with soapy water, push the %s pipe through with a bevelled end.", upper(h.Name), pipeName(h.Pipe))
 		},
 		hand: []string{"file", "soapy water"},
+	}
+}
+
+var cautionLocknut = caution{"Do not overtighten: a locknut drawn past a quarter turn after hand-tight splits, or squeezes the gasket out, and then it leaks. Turn the nut, never the body, or the gasket twists.",
+	"common practice, no source"}
+
+func bulkheadText(h geometry.Hole) jointText {
+	b := h.Bulkhead
+	return jointText{
+		schedule: func(u measure.Unit) string {
+			hole := "measure the hole it asks for"
+			switch {
+			case b.Label:
+				hole = "its maker asks for a hole of " + b.Hole.Both(u)
+			case b.Known():
+				hole = "size charts ask for a hole of " + b.Hole.Both(u) + ": measure yours"
+			}
+			return fmt.Sprintf("threaded bulkhead fitting; %s; flange %s across; it closes on %s of %s", hole, b.Flange.Both(u), b.Stack.Both(u), b.Grip.Both(u))
+		},
+		fit: func(u measure.Unit) string {
+			return fmt.Sprintf("%s: scrape the burr off and wipe the wall clean where the gasket lies. Gasket on the body under its flange, no sealant; push it through from inside, the wet side, and run the locknut on outside by hand. Hold the body still, give the nut a quarter turn with the wrench and stop when the gasket bulges evenly. Prime the pipe (%s) and the outer socket and cement the pipe in, %s deep. If the fitting's ends are threaded, screw in an adapter with thread tape and cement the pipe to that.",
+				upper(h.Name), pipeName(h.Pipe), b.Depth.Both(u))
+		},
+		hand:     []string{"file", "scraper", "wrench", "primer", "cement", "applicator"},
+		tool:     [2]string{"Strap wrench or large pliers for the locknut", "bulkhead fittings: a quarter turn past hand-tight"},
+		cautions: []caution{cautionLocknut, cautionCement},
 	}
 }
 

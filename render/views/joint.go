@@ -37,6 +37,8 @@ func drawingOf(h geometry.Hole) jointDrawing {
 	switch h.Joint {
 	case geometry.JointGrommet:
 		return grommetDrawing()
+	case geometry.JointBulkhead:
+		return bulkheadDrawing()
 	case geometry.JointStopper:
 		return stopperDrawing()
 	}

@@ -39,6 +39,20 @@ func fittingKinds() []fittingKind {
 		}, func(f *geometry.Fittings, size string, m map[string]measure.Length) {
 			f.Grommets[size] = geometry.GrommetMeasure{Hole: m["hole"]}
 		}},
+		{"bulkhead", false, []fittingMeasure{
+			{"hole", "the hole its maker asks for", 10 * mm, 400 * mm, 76 * mm},
+			{"thread", "outside diameter of its threaded body", 8 * mm, 400 * mm, 74 * mm},
+			{"flange", "across its flange", 12 * mm, 600 * mm, 102 * mm},
+			{"nut", "across the corners of its locknut", 12 * mm, 600 * mm, 100 * mm},
+			{"gasket", "thickness of its gasket, not squeezed", 0.5 * mm, 30 * mm, 5 * mm},
+			{"grip", "flange to locknut, the nut screwed back to the thread's end", 2 * mm, 300 * mm, 25 * mm},
+			{"head", "from the gasket's face to the inner end", 2 * mm, 300 * mm, 22 * mm},
+			{"length", "over all", 10 * mm, 600 * mm, 80 * mm},
+			{"bore", "narrowest inside", 3 * mm, 400 * mm, 50 * mm},
+		}, func(f *geometry.Fittings, size string, m map[string]measure.Length) {
+			f.Bulkheads[size] = geometry.BulkheadMeasure{Hole: m["hole"], Thread: m["thread"], Flange: m["flange"], Nut: m["nut"],
+				Gasket: m["gasket"], Grip: m["grip"], Head: m["head"], Length: m["length"], Bore: m["bore"]}
+		}},
 		{"stopper", true, []fittingMeasure{
 			{"top", "across its wide end", 5 * mm, 400 * mm, 56 * mm},
 			{"bottom", "across its narrow end", 4 * mm, 400 * mm, 48 * mm},
@@ -70,6 +84,9 @@ func (r *reader) fittings(t table) geometry.Fittings {
 		r.bySize(in, k.name, name, func(size string, f table) {
 			m := r.measures(f, "fittings."+k.name, k.measures)
 			r.ordered(f, m, "bottom", "top", "is not narrower than the top", "top is the wide end")
+			r.ordered(f, m, "thread", "flange", "is not narrower than the flange", "the flange keeps the body from going through")
+			r.ordered(f, m, "thread", "nut", "is not narrower than the locknut", "measure the thread outside, the nut across its corners")
+			r.ordered(f, m, "bore", "thread", "is not narrower than the thread", "bore is the narrowest inside")
 			k.put(&out, size, m)
 			if k.numbered {
 				r.stoppers[size] = out.Stoppers[size]
