@@ -32,16 +32,16 @@ type piece struct {
 }
 
 // drumPieces are the lengths of pipe in one drum silo. Between couplings the
-// inlet has a nipple through the wall and a stub outside; through a grommet
+// inlet has a nipple through the wall and a stub outside; into any other joint
 // the stub itself goes.
 func drumPieces(s geometry.Silo) []piece {
 	o, i := s.Spec.Outlet, s.Spec.Inlet
 	name := "outlet nipple"
-	if o.Joint != geometry.JointCouplings {
+	if !o.Joint.Makeup().Nipple {
 		name = "outlet pipe"
 	}
 	out := []piece{{name, o.Pipe, o.Nipple}}
-	if i.Joint == geometry.JointCouplings {
+	if i.Joint.Makeup().Nipple {
 		out = append(out, piece{"inlet nipple", i.Pipe, i.Nipple})
 	}
 	return append(out, piece{"inlet stub", i.Pipe, i.Stub})
@@ -52,7 +52,7 @@ func drumPieces(s geometry.Silo) []piece {
 func (t *takeoff) supply(i geometry.InletSpec, n int) {
 	size := i.Pipe.Size
 	sockets := 1
-	if i.Joint == geometry.JointCouplings {
+	if i.Joint.Makeup().Nipple {
 		sockets = 2
 	}
 	t.cement(sockets, n, forDrum, "on the inlet stub")

@@ -28,10 +28,10 @@ func handSilo() geometry.Silo {
 		PipeOut: geometry.PipeRef{Size: "1 1/2", Series: "sch40"}, PipeOutLength: 4 * in, Joint: geometry.JointGrommet, Bead: in / 4}
 
 	s.Outlet = geometry.Hole{Name: "outlet", Part: "body", Saw: 2.5 * in, Pipe: s.Spec.Outlet.Pipe, Joint: geometry.JointCouplings,
-		Coupling: geometry.CouplingFit{Outside: 3 * in}}
+		Fits: geometry.Fits{Coupling: geometry.CouplingFit{Outside: 3 * in}}}
 	s.Inlet = geometry.Hole{Name: "inlet", Part: "base", Saw: 2 * in, Pipe: s.Spec.Inlet.Pipe, Joint: geometry.JointCouplings,
-		Coupling: geometry.CouplingFit{Outside: 2.5 * in}}
-	s.Drain = geometry.Hole{Name: "drain", Part: "base", Saw: 2 * in, Joint: geometry.JointStopper, Stopper: geometry.StopperFit{Number: "11"}}
+		Fits: geometry.Fits{Coupling: geometry.CouplingFit{Outside: 2.5 * in}}}
+	s.Drain = geometry.Hole{Name: "drain", Part: "base", Saw: 2 * in, Joint: geometry.JointStopper, Fits: geometry.Fits{Stopper: geometry.StopperFit{Number: "11"}}}
 	s.Disc.Across = 24 * in
 	s.Disc.Snips = 30
 	s.Ring = geometry.Ring{Screws: 20, Protrudes: in / 8, StripLength: 68 * in, Length: 60 * in, Surplus: 8 * in}

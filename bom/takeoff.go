@@ -191,21 +191,20 @@ func (t *takeoff) each(item, description, category string, per, n int, s side, w
 
 // joint counts what seals a pipe, or a stopper, in a hole of n silos.
 func (t *takeoff) joint(h geometry.Hole, bead geometry.SealantSpec, n int, s side) {
+	m := h.Joint.Makeup()
 	size := fits(h.Pipe)
+	if !m.Piped {
+		size = h.Stopper.Number
+	}
 	at := "at the " + h.Name
-	switch h.Joint {
-	case geometry.JointCouplings:
-		t.each("coupling-"+slug(size), "coupling for "+size+" pipe", Fittings, 2, n, s, at)
-		t.cement(2, n, s, at)
-		faces := measure.Length(2) * circle(h.Coupling.Outside)
+	t.each(m.Part+"-"+slug(size), fmt.Sprintf(m.Item, size), Fittings, m.Parts, n, s, at)
+	t.cement(m.Sockets, n, s, at)
+	if m.Faces > 0 {
+		faces := measure.Length(m.Faces) * circle(h.Coupling.Outside)
 		ml := bead.Bead.Times(bead.Bead).Times(faces).ML() * (1 + bead.Waste)
 		drum, pipe := s.of(float64(n) * ml)
 		t.use(sealant, drum, pipe, "%d × %s mL under both coupling faces %s: bead %s, round %s twice, waste %s %%",
 			n, trim(ml, 1), at, bead.Bead.Both(t.units), h.Coupling.Outside.Both(t.units), trim(100*bead.Waste, 1))
-	case geometry.JointGrommet:
-		t.each("grommet-"+slug(size), "pipe-to-tank grommet for "+size+" pipe", Fittings, 1, n, s, at)
-	case geometry.JointStopper:
-		t.each("stopper-"+slug(h.Stopper.Number), "tapered rubber stopper No. "+h.Stopper.Number, Fittings, 1, n, s, at)
 	}
 }
 

@@ -116,6 +116,37 @@ func TestJoints(t *testing.T) {
 	}
 }
 
+// A bulkhead fitting brings its gasket and locknut: one a hole, the pipe
+// cemented into its one socket, no coupling, no nipple at the inlet and no
+// sealant but the ring's.
+func TestBulkheadTakesNoSealant(t *testing.T) {
+	s := handSilo()
+	for _, j := range []*geometry.Joint{&s.Spec.Inlet.Joint, &s.Inlet.Joint, &s.Spec.Outlet.Joint, &s.Outlet.Joint} {
+		*j = geometry.JointBulkhead
+	}
+	got := Takeoff([]Batch{{s, 3, 0}}, DefaultRates(), measure.UnitInch)
+	for _, c := range []struct {
+		reason, item string
+		drum         float64
+	}{
+		{"one at the inlet", "bulkhead-fitting-1-1/2", 3},
+		{"one at the outlet", "bulkhead-fitting-2", 3},
+		{"the stub itself goes in: no nipple at the inlet", "pipe-sch40-1-1/2", 3 * 6.0625 * 25.4},
+		{"the outlet's pipe outside", "pipe-sch40-2", 3 * 2.5625 * 25.4},
+		{"a socket each at outlet and inlet, and the hose adapter's", "cement", 3 * 3 * 6},
+		{"the ring's bead alone", "sealant", 3 * s.Sealant.Volume.ML()},
+	} {
+		if n := itemNamed(t, got, c.item); math.Abs(n.Drum-c.drum) > 1e-6 {
+			t.Errorf("%s: %s: %.3f, want %.3f", c.reason, c.item, n.Drum, c.drum)
+		}
+	}
+	for _, n := range got {
+		if strings.HasPrefix(n.Item, "coupling-") || strings.HasPrefix(n.Item, "gasket") {
+			t.Errorf("%s beside bulkhead fittings", n.Item)
+		}
+	}
+}
+
 // What is left out: no silos, no screw points, no rate, no clamp that fits.
 func TestTakeoffLeavesOut(t *testing.T) {
 	s := handSilo()

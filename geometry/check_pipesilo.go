@@ -29,7 +29,7 @@ func pipeSiloChecks(s *Silo) []Finding {
 			say(lvD, "the screen drapes %s down the pipe for the clamp", "the screen drapes only %s down the pipe: hard to clamp", "the screen drapes only %s down the pipe: the clamp cannot hold it"), s.Spec.Pipe.Drape.Both(u)))
 	top := s.Spec.Pipe.Length - p.Hole.Height - p.Hole.Footprint/2
 	bottom := p.Hole.Height - p.Hole.Footprint/2 - s.Spec.Pipe.Drape/2
-	over := s.Spec.Pipe.Length - p.Hole.Height - p.Hole.PipeInside/2
+	over := s.Spec.Pipe.Length - p.Hole.Height - p.Hole.Bore()/2
 	lvO := atLeast(over, 1e-6, 2*measure.Inch)
 	out = append(out, lengths("pipe-silo.rim", "pipe_silo.length", lvO, over, 2*measure.Inch, practice,
 		say(lvO, "its open end stands %s above its outlet's crown: water cannot come in over it and past the seed",

@@ -24,8 +24,41 @@ type HoleSpec struct {
 	Fittings Fittings
 }
 
+// Hole is a round hole through a curved wall, with what goes through it.
+type Hole struct {
+	Name          string // "outlet", "inlet", "drain", "pipe silo outlet"
+	Part          string // "body", "base", "pipe silo"
+	Height        length // centre above the part's standing face (foot, ground, screened end)
+	BelowRim      length // centre below the rim; zero for the base
+	Round         length // datum to the centre
+	Radius        length // outside radius of the wall
+	Wall          length
+	Saw           length // nominal
+	Diameter      length // as the saw leaves it
+	Arc           length // width of the outline laid flat: 2R·asin(d/2R)
+	Pipe          PipeRef
+	PipeOutside   length
+	PipeInside    length
+	PipeWall      length // least
+	PipeTolerance length
+	Clearance     length // hole less pipe
+	Joint         Joint
+	Footprint     length // diameter of wall taken up: coupling, flange or stopper
+	Inner         length // how far it stands into the drum, for what is pushed on it there
+	Throat        length // narrowest bore of the joint's fitting where it is narrower than the pipe; else zero
+	Fits                 // how the joint sits
+}
+
+// Bore is the narrowest width the water passes in pipe and joint.
+func (h Hole) Bore() length {
+	if h.Throat > 0 && h.Throat < h.PipeInside {
+		return h.Throat
+	}
+	return h.PipeInside
+}
+
 // SolveHole works out one hole. It fails when the pipe is not in the tables,
-// when a stopper's number is unknown, or when the hole is as wide as the wall
+// when a joint or a stopper's number is unknown, or when the hole is as wide as the wall
 // is round.
 func SolveHole(q HoleSpec) (Hole, error) {
 	h := Hole{Name: q.Name, Part: q.Part, Radius: q.Radius, Wall: q.Wall, Saw: q.Saw,
@@ -38,103 +71,19 @@ func SolveHole(q HoleSpec) (Hole, error) {
 			h.Diameter.Both(0), (2 * q.Radius).Both(0))
 	}
 	h.Arc = ArcOf(q.Radius, h.Diameter)
-	if q.Joint == JointStopper {
-		return h, h.fitStopper(q)
-	}
-	p, ok := stock.PipeOf(q.Pipe.Size, q.Pipe.Series)
+	j, ok := q.Joint.row()
 	if !ok {
-		return h, fmt.Errorf("pipe: %q is not in the tables; hint: see silowright tables", q.Pipe.String())
+		return h, fmt.Errorf("joint: %q is not known; hint: %s", q.Joint, JointNames())
 	}
-	h.PipeOutside, h.PipeInside, h.PipeTolerance = p.Outside, p.Inside, p.Tolerance
-	h.Clearance = h.Diameter - p.Outside
-	switch q.Joint {
-	case JointGrommet:
-		h.fitGrommet(q)
-	case JointCouplings:
-		h.fitCouplings(q, p)
-	default:
-		return h, fmt.Errorf("joint: %q is not known; hint: couplings, grommet or stopper", q.Joint)
-	}
-	return h, nil
-}
-
-// fitCouplings works out how two couplings sandwich the wall.
-func (h *Hole) fitCouplings(q HoleSpec, p stock.Pipe) {
-	c := CouplingFit{Nipple: q.Nipple}
-	if t, ok := stock.CouplingOf(q.Pipe.Size); ok && q.Pipe.inchPressure() {
-		c.Outside, c.Depth = t.Outside, t.Depth
-		c.Standing = string(t.Origin.Standing)
-	} else if t, ok := stock.SewerSocketOf(q.Pipe.Size); ok && q.Pipe.inchSewer() {
-		c.Outside, c.Depth = t.Bottom+2*p.Wall, t.Depth
-		c.Standing = string(stock.Derived)
-	} else {
-		// Metric solvent sockets are half the pipe's outside + 6 mm deep (ISO
-		// 727-1, from memory); the outside is bounded as for inch couplings:
-		// pipe + 2 × wall.
-		c.Outside, c.Depth = p.Outside+2*p.Wall, p.Outside/2+6
-		c.Standing = string(stock.Memory)
-	}
-	if m, ok := q.Fittings.Couplings[q.Pipe.Size]; ok {
-		if m.Outside > 0 {
-			c.Outside, c.Measured = m.Outside, true
+	if j.makeup.Piped {
+		p, ok := stock.PipeOf(q.Pipe.Size, q.Pipe.Series)
+		if !ok {
+			return h, fmt.Errorf("pipe: %q is not in the tables; hint: see silowright tables", q.Pipe.String())
 		}
-		if m.Depth > 0 {
-			c.Depth = m.Depth
-		} else if m.Length > 0 {
-			c.Depth = minLength(c.Depth, m.Length/2)
-		}
+		h.PipeOutside, h.PipeInside, h.PipeTolerance, h.PipeWall = p.Outside, p.Inside, p.Tolerance, p.Wall
+		h.Clearance = h.Diameter - p.Outside
 	}
-	c.HoleGap = Sagitta(q.Radius, h.Diameter)
-	c.FaceGap = Sagitta(q.Radius, c.Outside)
-	c.Cover = (c.Outside - h.Diameter) / 2
-	c.WorstCover = c.Cover - maxLength(0, h.Clearance)/2
-	// Outside, the flat face stands on the wall's crown line; inside, its two
-	// sides touch the hollow wall.
-	c.Grip = q.Wall + Sagitta(q.Radius-q.Wall, c.Outside)
-	c.Fill = (q.Nipple - c.Grip) / 2
-	h.Footprint = c.Outside
-	h.Coupling = c
-}
-
-// fitGrommet works out what hole the grommet wants: the builder's reading of
-// its label, or the table.
-func (h *Hole) fitGrommet(q HoleSpec) {
-	if g, ok := q.Fittings.Grommets[q.Pipe.Size]; ok && g.Hole > 0 {
-		h.Grommet = GrommetFit{Hole: g.Hole, Known: true, Label: true}
-	} else if t, ok := stock.GrommetHole(q.Pipe.Size); ok && q.Pipe.inchPressure() {
-		h.Grommet = GrommetFit{Hole: t.Max, Known: true, Standing: string(t.Origin.Standing)}
-	}
-	// The grommet's flange stands about 1/4 in past the hole (common practice,
-	// no source).
-	h.Footprint = maxLength(h.Diameter, h.Grommet.Hole) + 12.7
-}
-
-// fitStopper works out how deep a tapered stopper goes into the hole.
-func (h *Hole) fitStopper(q HoleSpec) error {
-	f := StopperFit{Number: q.Stopper}
-	if t, ok := stock.StopperOf(q.Stopper); ok {
-		f.Top, f.Bottom, f.Length = t.Top, t.Bottom, t.Length
-		f.Standing = string(t.Origin.Standing)
-	}
-	if m, ok := q.Fittings.Stoppers[q.Stopper]; ok {
-		f.Measured = true
-		for _, v := range []struct {
-			to   *length
-			from length
-		}{{&f.Top, m.Top}, {&f.Bottom, m.Bottom}, {&f.Length, m.Length}} {
-			if v.from > 0 {
-				*v.to = v.from
-			}
-		}
-	}
-	if f.Top <= f.Bottom || f.Bottom <= 0 || f.Length <= 0 {
-		return fmt.Errorf("stopper: no usable measures for number %q; hint: give top, bottom and length under fittings.stopper", q.Stopper)
-	}
-	f.SeatFraction = float64((h.Diameter - f.Bottom) / (f.Top - f.Bottom))
-	f.SeatDepth = f.Length * length(f.SeatFraction)
-	h.Stopper = f
-	h.Footprint = maxLength(h.Diameter, f.Top)
-	return nil
+	return h, j.fit(&h, q)
 }
 
 // Outline is the saw's cut on the wall's outside, laid flat, centred on the

@@ -1,8 +1,6 @@
 package geometry
 
 import (
-	"math"
-
 	"silowright/geometry/measure"
 )
 
@@ -14,5 +12,5 @@ func (s Silo) OpenArea() measure.Area {
 
 // OutletBore is the area of the outlet's pipe inside.
 func (s Silo) OutletBore() measure.Area {
-	return s.Outlet.PipeInside.Times(s.Outlet.PipeInside) * math.Pi / 4
+	return discArea(s.Outlet.Bore())
 }

@@ -47,7 +47,7 @@ func pipeSilo(s Spec, st Stations, outlet Hole) (PipeSilo, error) {
 const insidePipe length = 25.4
 
 // standOff is the gap between the pipe silo's wall and the drum's on the
-// outlet's side: the inner coupling, whose far socket takes the reducing
+// outlet's side: what of the outlet stands inside and takes the reducing
 // adapter, and what shows of the short pipe between adapter and wall.
 func standOff(s Spec, p stock.Pipe, outlet Hole) length {
 	var inAdapter length
@@ -55,5 +55,5 @@ func standOff(s Spec, p stock.Pipe, outlet Hole) length {
 		inAdapter = t.Depth
 	}
 	shows := maxLength(0, s.Pipe.PipeOutLength-p.Wall-insidePipe-inAdapter)
-	return 2*outlet.Coupling.Depth + shows
+	return outlet.Inner + shows
 }

@@ -91,63 +91,6 @@ type Slot struct {
 	CornerR   length // radius of its ends
 }
 
-// Hole is a round hole through a curved wall, with what goes through it.
-type Hole struct {
-	Name          string // "outlet", "inlet", "drain", "pipe silo outlet"
-	Part          string // "body", "base", "pipe silo"
-	Height        length // centre above the part's standing face (foot, ground, screened end)
-	BelowRim      length // centre below the rim; zero for the base
-	Round         length // datum to the centre
-	Radius        length // outside radius of the wall
-	Wall          length
-	Saw           length // nominal
-	Diameter      length // as the saw leaves it
-	Arc           length // width of the outline laid flat: 2R·asin(d/2R)
-	Pipe          PipeRef
-	PipeOutside   length
-	PipeInside    length
-	PipeTolerance length
-	Clearance     length // hole less pipe
-	Joint         Joint
-	Footprint     length // diameter of wall taken up: coupling, grommet flange or stopper
-	Coupling      CouplingFit
-	Grommet       GrommetFit
-	Stopper       StopperFit
-}
-
-// CouplingFit is how two couplings sandwich the wall.
-type CouplingFit struct {
-	Outside, Depth length
-	HoleGap        length // under a flat face at the hole's edge: R − √(R² − (d/2)²)
-	FaceGap        length // the same at the coupling's own edge
-	Cover          length // coupling past the hole, centred
-	WorstCover     length // the same with the pipe pushed to one side
-	Nipple         length
-	Grip           length // between the two faces: wall, and the hollow under the inner one
-	Fill           length // nipple inside each socket
-	Measured       bool   // the job measured the coupling's outside
-	Standing       string // of the outside and the depth when it did not
-}
-
-// GrommetFit is what a grommet needs.
-type GrommetFit struct {
-	Hole     length
-	Known    bool   // a label or a table gives the hole
-	Label    bool   // the job states what the label reads
-	Standing string // of the table's number
-}
-
-// StopperFit is how a stopper sits.
-type StopperFit struct {
-	Number       string
-	Top, Bottom  length
-	Length       length
-	SeatDepth    length // how much of it goes into the hole from the small end
-	SeatFraction float64
-	Measured     bool
-	Standing     string
-}
-
 // Seat is how the foot sits in the base.
 type Seat struct {
 	Nests       bool

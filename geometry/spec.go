@@ -90,16 +90,6 @@ const (
 	EdgeStraight Edge = "straight" // the outer edge is the chord
 )
 
-// Joint says how a pipe goes through the wall.
-type Joint string
-
-// The joints known.
-const (
-	JointCouplings Joint = "couplings" // nipple, and a coupling pushed on from each side
-	JointGrommet   Joint = "grommet"   // rubber pipe-to-tank grommet
-	JointStopper   Joint = "stopper"   // tapered rubber stopper in a plain hole
-)
-
 // LatticeSpec is the pattern cut in the body's foot.
 type LatticeSpec struct {
 	Across   length // diameter of the circle
@@ -215,20 +205,3 @@ type LoadSpec struct {
 	Seed measure.Mass // wet seed on the mesh
 	Time string       // how long it hangs drained: "0.5 h", "12 h", "100 h", "1 year", "50 years"
 }
-
-// Fittings are measures the builder took of parts that vary, by size; what is
-// absent comes from the tables.
-type Fittings struct {
-	Couplings map[string]CouplingMeasure // key: pipe size
-	Grommets  map[string]GrommetMeasure  // key: pipe size
-	Stoppers  map[string]StopperMeasure  // key: stopper number
-}
-
-// CouplingMeasure is a coupling as measured; a zero field was not measured.
-type CouplingMeasure struct{ Outside, Length, Depth length }
-
-// GrommetMeasure is what a grommet's label says.
-type GrommetMeasure struct{ Hole length }
-
-// StopperMeasure is a stopper as measured.
-type StopperMeasure struct{ Top, Bottom, Length length }

@@ -28,7 +28,8 @@ const (
 	reachesIn = 0.8
 )
 
-// perCoupling is K of one coupling on the inlet (flow.LossTable).
+// perCoupling is K of one coupling on the inlet, and of a bulkhead fitting,
+// which is one to the water (flow.LossTable).
 const perCoupling = 0.08
 
 // OfSilo is a solved silo as water sees it, stocked as given. Plastic is taken
@@ -45,7 +46,7 @@ func OfSilo(s *geometry.Silo, q Stocking) flow.Silo {
 		LatticeOpen: s.Lattice.OpenFoot,
 		Mesh:        flow.Screen{Opening: s.Spec.Mesh.Opening, Open: s.Spec.Mesh.OpenFraction, Fouled: q.MeshFouled},
 		MeshTop:     s.Ring.Foot, BedAcross: 2 * s.Ring.InnerRadius, Seed: q.Seed,
-		Outlet: flow.Outlet{Bore: s.Outlet.PipeInside, Length: s.Spec.Outlet.Nipple, Roughness: flow.PlasticRoughness,
+		Outlet: flow.Outlet{Bore: s.Outlet.Bore(), Length: s.Spec.Outlet.Nipple, Roughness: flow.PlasticRoughness,
 			Entrance: flatFace, Hose: q.Hose},
 		Invert: s.OutletInvert(),
 		Slot:   flow.Slot{Length: s.Slots[0].Length, Height: s.Slots[0].Height(), Corner: s.Slots[0].CornerR},
@@ -62,15 +63,17 @@ func OfSilo(s *geometry.Silo, q Stocking) flow.Silo {
 	return out
 }
 
-// inlet is the way from the hose into the plenum: the stub and the nipple, and
-// with couplings the two of them.
+// inlet is the way from the hose into the plenum: the stub, the nipple where
+// the joint has one, and each coupling passed. A fitting narrower than the pipe
+// is taken as that narrow all the way, which is on the safe side.
 func inlet(s *geometry.Silo) flow.Pipe {
 	in := s.Spec.Inlet
-	p := flow.Pipe{Bore: s.Inlet.PipeInside, Length: in.Stub, Roughness: flow.PlasticRoughness}
-	if in.Joint == geometry.JointCouplings {
+	p := flow.Pipe{Bore: s.Inlet.Bore(), Length: in.Stub, Roughness: flow.PlasticRoughness}
+	m := in.Joint.Makeup()
+	if m.Nipple {
 		p.Length += in.Nipple
-		p.K = 2 * perCoupling
 	}
+	p.K = float64(m.Passed) * perCoupling
 	return p
 }
 
@@ -89,8 +92,8 @@ func pipeSilo(s *geometry.Silo, q Stocking) *flow.PipeSilo {
 		Screen: flow.Screen{Opening: spec.Screen, Open: spec.ScreenOpen, Fouled: q.ScreenFouled},
 		Bottom: s.Ring.Foot + p.Under,
 		Seed:   q.PipeSeed,
-		Out:    flow.Outlet{Bore: p.Hole.PipeInside, Length: spec.PipeOutLength, Roughness: flow.PlasticRoughness, Entrance: reachesIn},
-		Invert: s.Outlet.Height - p.Hole.PipeInside/2,
+		Out:    flow.Outlet{Bore: p.Hole.Bore(), Length: spec.PipeOutLength, Roughness: flow.PlasticRoughness, Entrance: reachesIn},
+		Invert: s.Outlet.Height - p.Hole.Bore()/2,
 		Rim:    s.Stations.Rim + p.RimAbove,
 	}
 }

@@ -110,6 +110,14 @@ func TestOfSiloVariants(t *testing.T) {
 	if f.Inlet.K != 0 || f.Inlet.Length != 6*inch {
 		t.Errorf("grommet: %+v", f.Inlet)
 	}
+	f = OfSilo(invented(t, func(s *geometry.Spec) {
+		s.Inlet.Joint, s.Outlet.Joint = geometry.JointBulkhead, geometry.JointBulkhead
+		m := geometry.BulkheadMeasure{Bore: inch}
+		s.Fittings = geometry.Fittings{Bulkheads: map[string]geometry.BulkheadMeasure{s.Inlet.Pipe.Size: m, s.Outlet.Pipe.Size: m}}
+	}), stocking)
+	if f.Inlet.K != perCoupling || f.Inlet.Length != 6*inch || f.Inlet.Bore != inch || f.Outlet.Bore != inch {
+		t.Errorf("bulkhead fittings of 1 in bore: inlet %+v, outlet bore %v", f.Inlet, f.Outlet.Bore)
+	}
 	f = OfSilo(invented(t, func(s *geometry.Spec) { s.Drum.FootOutside = s.Drum.Outside + 3*inch }), stocking)
 	if f.SeatAcross != 0 || f.SeatHeight != 0 {
 		t.Errorf("not seated: %v, %v", f.SeatAcross, f.SeatHeight)

@@ -62,8 +62,11 @@ func (r Rates) joints(batches []bom.Batch, count func(bom.Batch) int, holes func
 		}
 		cemented = append(cemented, further(b.Silo))
 		for _, h := range holes(b.Silo) {
-			if h.Joint == geometry.JointCouplings {
+			m := h.Joint.Makeup()
+			if m.Sockets > 0 {
 				cemented = append(cemented, h.PipeOutside)
+			}
+			if m.Faces > 0 {
 				out.sealant, out.full = r.SealantCure, r.FullCure
 			}
 		}

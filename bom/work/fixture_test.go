@@ -25,8 +25,8 @@ func handSilo() geometry.Silo {
 	for i := range s.Slots {
 		s.Slots[i] = geometry.Slot{Top: 50, Sill: 90, Length: 110, CornerR: 20}
 	}
-	s.Outlet = geometry.Hole{Name: "outlet", Part: "body", PipeOutside: 2.375 * in, Joint: geometry.JointCouplings, Coupling: geometry.CouplingFit{Outside: 70}}
-	s.Inlet = geometry.Hole{Name: "inlet", Part: "base", PipeOutside: 1.9 * in, Joint: geometry.JointCouplings, Coupling: geometry.CouplingFit{Outside: 60}}
+	s.Outlet = geometry.Hole{Name: "outlet", Part: "body", PipeOutside: 2.375 * in, Joint: geometry.JointCouplings, Fits: geometry.Fits{Coupling: geometry.CouplingFit{Outside: 70}}}
+	s.Inlet = geometry.Hole{Name: "inlet", Part: "base", PipeOutside: 1.9 * in, Joint: geometry.JointCouplings, Fits: geometry.Fits{Coupling: geometry.CouplingFit{Outside: 60}}}
 	s.Drain = geometry.Hole{Name: "drain", Part: "base", Joint: geometry.JointStopper}
 	s.Pipe = geometry.PipeSilo{Wrap: 500, Resin: geometry.Bead{Run: 500},
 		Hole: geometry.Hole{Name: "pipe silo outlet", Part: "pipe silo", PipeOutside: 1.9 * in, Joint: geometry.JointGrommet}}

@@ -111,6 +111,24 @@ func TestReckonTwoKinds(t *testing.T) {
 	near(t, "whichever comes first", back.Total, h.Total, 1e-9)
 }
 
+// A bulkhead fitting is fitted once and cemented in one socket; no bead cures.
+func TestBulkheadHours(t *testing.T) {
+	s := handSilo()
+	s.Outlet.Joint = geometry.JointBulkhead
+	ops := map[string]float64{}
+	for _, o := range DefaultRates().drumWork(s) {
+		ops[o.ID] = o.PerSilo
+	}
+	if ops["drum-outlet-grommet"] != 1 || ops["drum-outlet-sockets"] != 1 || ops["drum-outlet-bead"] != 0 {
+		t.Errorf("fitted %v, sockets %v, bead %v", ops["drum-outlet-grommet"], ops["drum-outlet-sockets"], ops["drum-outlet-bead"])
+	}
+	one := func(s geometry.Silo) []geometry.Hole { return []geometry.Hole{s.Outlet} }
+	set := DefaultRates().joints([]bom.Batch{{Silo: s, Drum: 1}}, func(b bom.Batch) int { return b.Drum }, one, func(geometry.Silo) length { return 0 })
+	if set.sealant != 0 || set.full != 0 || set.cement != 120 { // 2 in pipe: 2 h
+		t.Errorf("sealant %v, cement %v", set.sealant.Text(), set.cement.Text())
+	}
+}
+
 // Cement cures by the pipe maker's manual (60 to 100 °F): 1 h up to 1 1/4 in,
 // 2 h up to 3 in, 6 h from 4 in; the slowest joint counts.
 func TestCementCure(t *testing.T) {

@@ -111,7 +111,7 @@ func Keys() []Key {
 		min("bead_metre", "minutes to run one metre of sealant or resin", func(r *Rates) *Minutes { return &r.Bead }),
 		min("pipe_cut", "minutes to cut one pipe square", func(r *Rates) *Minutes { return &r.PipeCut }),
 		min("socket", "minutes to prime, cement and hold one socket", func(r *Rates) *Minutes { return &r.Socket }),
-		min("grommet", "minutes to fit one grommet and its pipe", func(r *Rates) *Minutes { return &r.Grommet }),
+		min("grommet", "minutes to fit one grommet or bulkhead fitting", func(r *Rates) *Minutes { return &r.Grommet }),
 		min("stopper", "minutes to try and push in one stopper", func(r *Rates) *Minutes { return &r.Stopper }),
 		min("seat", "minutes to seat one body in its base", func(r *Rates) *Minutes { return &r.Seat }),
 		min("leak_test", "minutes of hands-on work in one leak test", func(r *Rates) *Minutes { return &r.LeakTest }),

@@ -55,18 +55,18 @@ func (r Rates) drumWork(s geometry.Silo) []Operation {
 	}
 	o, i := s.Outlet, s.Inlet
 	stub := 1 // the hose adapter
-	if i.Joint == geometry.JointCouplings {
+	if i.Joint.Makeup().Nipple {
 		stub = 2 // and the outer coupling
 	}
 	out = append(out,
 		Operation{Step: "outlet", ID: "drum-outlet-cut", Name: "cut the outlet's pipe", Unit: "cuts", PerSilo: 1, Each: r.PipeCut, Why: "the nipple or pipe through the wall"},
-		Operation{Step: "outlet", ID: "drum-outlet-sockets", Name: "cement the outlet", Unit: "sockets", PerSilo: couplings(o), Each: r.Socket, Why: "a coupling from each side"},
+		Operation{Step: "outlet", ID: "drum-outlet-sockets", Name: "cement the outlet", Unit: "sockets", PerSilo: sockets(o), Each: r.Socket, Why: "the sockets of its joint"},
 		Operation{Step: "outlet", ID: "drum-outlet-bead", Name: "seal the outlet's couplings", Unit: "m", PerSilo: faces(o).Metres(), Each: r.Bead, Why: "round the face of each coupling"},
-		Operation{Step: "outlet", ID: "drum-outlet-grommet", Name: "push the outlet through its grommet", Unit: "grommets", PerSilo: grommets(o), Each: r.Grommet, Why: "when the joint is a grommet"},
-		Operation{Step: "inlet", ID: "drum-inlet-cut", Name: "cut the inlet's pipes", Unit: "cuts", PerSilo: 1 + couplings(i)/2, Each: r.PipeCut, Why: "the stub, and the nipple between couplings"},
-		Operation{Step: "inlet", ID: "drum-inlet-sockets", Name: "cement the inlet", Unit: "sockets", PerSilo: couplings(i) + float64(stub), Each: r.Socket, Why: "couplings, and both ends of the stub that take cement"},
+		Operation{Step: "outlet", ID: "drum-outlet-grommet", Name: "fit the outlet's grommet or fitting", Unit: "fittings", PerSilo: fitted(o), Each: r.Grommet, Why: "when the joint is put into the wall by hand"},
+		Operation{Step: "inlet", ID: "drum-inlet-cut", Name: "cut the inlet's pipes", Unit: "cuts", PerSilo: cuts(i), Each: r.PipeCut, Why: "the stub, and the nipple between couplings"},
+		Operation{Step: "inlet", ID: "drum-inlet-sockets", Name: "cement the inlet", Unit: "sockets", PerSilo: sockets(i) + float64(stub), Each: r.Socket, Why: "those of its joint, and both ends of the stub that take cement"},
 		Operation{Step: "inlet", ID: "drum-inlet-bead", Name: "seal the inlet's couplings", Unit: "m", PerSilo: faces(i).Metres(), Each: r.Bead, Why: "round the face of each coupling"},
-		Operation{Step: "inlet", ID: "drum-inlet-grommet", Name: "push the inlet through its grommet", Unit: "grommets", PerSilo: grommets(i), Each: r.Grommet, Why: "when the joint is a grommet"},
+		Operation{Step: "inlet", ID: "drum-inlet-grommet", Name: "fit the inlet's grommet or fitting", Unit: "fittings", PerSilo: fitted(i), Each: r.Grommet, Why: "when the joint is put into the wall by hand"},
 		Operation{Step: "inlet", ID: "drum-drain", Name: "stop the drain", Unit: "stoppers", PerSilo: stoppers(s.Drain), Each: r.Stopper, Why: "one a silo"},
 	)
 	for k := range out {
@@ -93,9 +93,9 @@ func (r Rates) pipeWork(s geometry.Silo) []Operation {
 		{stage: stageScreen, Step: "screen", ID: "pipe-screen", Name: "stretch and clamp the screen", Unit: "screens", PerSilo: 1, Each: r.Screen, Why: "one a pipe silo"},
 		{stage: stageScreen, Step: "screen", ID: "pipe-resin", Name: "run the resin", Unit: "m", PerSilo: s.Pipe.Resin.Run.Metres(), Each: r.Bead, Why: "round the pipe's edge"},
 		{stage: stageTrim, Step: "screen", ID: "pipe-trim", Name: "take the clamp off, trim the screen", Unit: "screens", PerSilo: 1, Each: r.Trim, Why: "one a pipe silo"},
-		{stage: stageOutlet, Step: "pipe-outlet", ID: "pipe-outlet-sockets", Name: "cement couplings and reducing adapter", Unit: "sockets", PerSilo: couplings(h) + 1, Each: r.Socket, Why: "the adapter, and a coupling from each side"},
+		{stage: stageOutlet, Step: "pipe-outlet", ID: "pipe-outlet-sockets", Name: "cement joint and reducing adapter", Unit: "sockets", PerSilo: sockets(h) + 1, Each: r.Socket, Why: "the adapter, and the sockets of its joint"},
 		{stage: stageOutlet, Step: "pipe-outlet", ID: "pipe-outlet-bead", Name: "seal the couplings", Unit: "m", PerSilo: faces(h).Metres(), Each: r.Bead, Why: "round the face of each coupling"},
-		{stage: stageOutlet, Step: "pipe-outlet", ID: "pipe-outlet-grommet", Name: "push the short pipe through its grommet", Unit: "grommets", PerSilo: grommets(h), Each: r.Grommet, Why: "when the joint is a grommet"},
+		{stage: stageOutlet, Step: "pipe-outlet", ID: "pipe-outlet-grommet", Name: "fit the short pipe's grommet or fitting", Unit: "fittings", PerSilo: fitted(h), Each: r.Grommet, Why: "when the joint is put into the wall by hand"},
 		{stage: stageSoak, Step: "cure", ID: "pipe-soak", Name: "rinse and lay in water to soak", Unit: "rinses", PerSilo: 1, Each: r.PipeRinse, Why: "after the full cure"},
 		{stage: stageAgain, Step: "cure", ID: "pipe-again", Name: "change the water", Unit: "rinses", PerSilo: 1, Each: r.PipeRinse, Why: "after the first soak"},
 		{stage: stageFinish, Step: "cure", ID: "pipe-finish", Name: "rinse and sign off", Unit: "rinses", PerSilo: 1, Each: r.PipeRinse, Why: "after the second soak"},
@@ -113,21 +113,26 @@ func wallHoles(s geometry.Silo) int {
 	return n
 }
 
-// couplings is how many couplings hold a hole's pipe.
-func couplings(h geometry.Hole) float64 {
-	if h.Joint == geometry.JointCouplings {
+// sockets is how many sockets of a hole's joint are cemented.
+func sockets(h geometry.Hole) float64 { return float64(h.Joint.Makeup().Sockets) }
+
+// cuts is how many pieces of pipe an inlet takes: its stub, and the nipple
+// where the joint has one.
+func cuts(h geometry.Hole) float64 {
+	if h.Joint.Makeup().Nipple {
 		return 2
 	}
-	return 0
+	return 1
 }
 
-// faces is the bead under both couplings' faces.
+// faces is the bead under the flat faces of a hole's joint.
 func faces(h geometry.Hole) measure.Length {
-	return measure.Length(couplings(h) * math.Pi * float64(h.Coupling.Outside))
+	return measure.Length(float64(h.Joint.Makeup().Faces) * math.Pi * float64(h.Coupling.Outside))
 }
 
-func grommets(h geometry.Hole) float64 {
-	if h.Joint == geometry.JointGrommet {
+// fitted is 1 where the joint is put into the wall by hand.
+func fitted(h geometry.Hole) float64 {
+	if h.Joint.Makeup().Fitted {
 		return 1
 	}
 	return 0

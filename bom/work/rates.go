@@ -16,7 +16,7 @@ type Rates struct {
 	Bead      Minutes // a metre of sealant or resin run and smoothed, with wiping
 	PipeCut   Minutes // one pipe sawn square, its ends taken off
 	Socket    Minutes // one socket primed, cemented and held
-	Grommet   Minutes // one grommet and its pipe
+	Grommet   Minutes // one grommet or bulkhead fitting
 	Stopper   Minutes // one stopper tried and pushed in
 	Seat      Minutes // one body set in its base and marked
 	LeakTest  Minutes // one drum silo filled, dried, looked over, emptied: hands on

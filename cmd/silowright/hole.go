@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -34,12 +35,12 @@ func holeFlags(a *holeAsk) *pflag.FlagSet {
 	fs.StringVar(&a.saw, "saw", "", `hole saw's nominal size: "2", "2 1/2 in", "65 mm"`)
 	fs.StringVar(&a.schedule, "schedule", "40", "schedule of pressure pipe: 40 or 80")
 	fs.StringVar(&a.series, "series", "", "another series of pipe: "+strings.Join(stock.Series(), ", "))
-	fs.StringVar(&a.joint, "joint", "couplings", "couplings, grommet or stopper")
+	fs.StringVar(&a.joint, "joint", "couplings", geometry.JointNames())
 	fs.StringVar(&a.radius, "wall-radius", "11 1/2 in", "outside radius of the wall")
 	fs.StringVar(&a.wall, "wall", "3/16 in", "thickness of the wall")
 	fs.StringVar(&a.oversize, "oversize", "1/32 in", "how much larger than nominal a hole comes out")
 	fs.StringVar(&a.nipple, "nipple", "", "length of the pipe through the wall; left out: the longest that lets the couplings close")
-	fs.StringVar(&a.label, "label", "", "the hole that the grommet's own label asks for")
+	fs.StringVar(&a.label, "label", "", "the hole that the grommet's label or the bulkhead fitting's maker asks for")
 	fs.StringVar(&a.outside, "coupling-outside", "", "the coupling's outside as measured")
 	fs.StringVar(&a.stopper, "stopper", "", "number of the stopper: 11")
 	fs.StringVar(&a.units, "units", "in", "unit of bare numbers, written first: in or mm")
@@ -76,7 +77,7 @@ func runHole(e *env, args []string) error {
 	findings := geometry.HoleChecks(h, units)
 	ans := holeAnswer{Fits: geometry.Worst(findings) != geometry.Stop, Saw: h.Saw.MM(), Hole: h.Diameter.MM(),
 		Arc: h.Arc.MM(), Outside: h.PipeOutside.MM(), Findings: findings, Saws: []string{}}
-	if h.Joint != geometry.JointStopper {
+	if h.Joint.Makeup().Piped {
 		ans.Pipe = h.Pipe.String()
 	}
 	for _, s := range geometry.SawsFor(h) {
@@ -103,10 +104,8 @@ func (a holeAsk) spec() (geometry.HoleSpec, measure.Unit, error) {
 		return q, units, usagef("hole: --units: %w", err)
 	}
 	q = geometry.HoleSpec{Name: "outlet", Part: "wall", Joint: geometry.Joint(a.joint)}
-	switch q.Joint {
-	case geometry.JointCouplings, geometry.JointGrommet, geometry.JointStopper:
-	default:
-		return q, units, usagef("hole: --joint: %q is not known; hint: couplings, grommet or stopper", a.joint)
+	if !slices.Contains(geometry.Joints(), q.Joint) {
+		return q, units, usagef("hole: --joint: %q is not known; hint: %s", a.joint, geometry.JointNames())
 	}
 	if a.saw == "" {
 		return q, units, usagef(`hole: --saw is missing; hint: --saw "2 1/2"`)
@@ -133,7 +132,7 @@ func (a holeAsk) spec() (geometry.HoleSpec, measure.Unit, error) {
 		}
 		*f.to = v
 	}
-	if q.Joint == geometry.JointStopper {
+	if !q.Joint.Makeup().Piped {
 		if a.stopper == "" {
 			return q, units, usagef(`hole: --stopper is missing; hint: --joint stopper --stopper 11`)
 		}
@@ -160,12 +159,12 @@ func (a holeAsk) spec() (geometry.HoleSpec, measure.Unit, error) {
 	}
 	q.Pipe = geometry.PipeRef{Size: size, Series: series}
 	if label > 0 {
-		q.Fittings.Grommets = map[string]geometry.GrommetMeasure{size: {Hole: label}}
+		q.Fittings = q.Fittings.WithLabel(q.Joint, size, label)
 	}
 	if outside > 0 {
-		q.Fittings.Couplings = map[string]geometry.CouplingMeasure{size: {Outside: outside}}
+		q.Fittings = geometry.Fittings{Couplings: map[string]geometry.CouplingMeasure{size: {Outside: outside}}}.Over(q.Fittings)
 	}
-	if q.Nipple == 0 && q.Joint == geometry.JointCouplings {
+	if q.Nipple == 0 && q.Joint.Makeup().Nipple {
 		q.Nipple = geometry.LongestNipple(q)
 	}
 	return q, units, nil

@@ -49,7 +49,7 @@ func jointTable(f *flow, p *Pack, s geometry.Silo) table {
 		{head: "Finding", share: 50}}}
 	for _, h := range holesOf(s, p.PipeSilos) {
 		pipe := say(pipeName(h.Pipe), h.PipeOutside.Both(u), "larger by "+h.Clearance.Both(u))
-		if h.Joint == geometry.JointStopper {
+		if !h.Joint.Makeup().Piped {
 			pipe = say("no pipe")
 		}
 		level, ids := holeFindings(p, s, h)
@@ -57,32 +57,9 @@ func jointTable(f *flow, p *Pack, s geometry.Silo) table {
 		if len(ids) > 0 {
 			words = []string{levelWord(level) + ": " + strings.Join(ids, ", ")}
 		}
-		t.add(say(h.Name), pipe, say(jointWords(f, h)), cell{paras: words, mark: levelMark(level)})
+		t.add(say(h.Name), pipe, say(textOf(h).schedule(f.units)), cell{paras: words, mark: levelMark(level)})
 	}
 	return t
-}
-
-// jointWords says what closes a hole and the number that makes it fit.
-func jointWords(f *flow, h geometry.Hole) string {
-	u := f.units
-	switch h.Joint {
-	case geometry.JointCouplings:
-		c := h.Coupling
-		return fmt.Sprintf("two couplings on a nipple %s long; each fills %s of a socket %s deep; coupling covers the hole by %s all round",
-			c.Nipple.Both(u), c.Fill.Both(u), c.Depth.Both(u), c.Cover.Both(u))
-	case geometry.JointGrommet:
-		g := h.Grommet
-		switch {
-		case g.Label:
-			return "rubber pipe-to-tank grommet; its label asks for a hole of " + g.Hole.Both(u)
-		case g.Known:
-			return "rubber pipe-to-tank grommet; the table (" + g.Standing + ") asks for a hole of " + g.Hole.Both(u) + ": read the label of yours"
-		}
-		return "rubber pipe-to-tank grommet; read the hole it asks for on its label"
-	case geometry.JointStopper:
-		return fmt.Sprintf("tapered stopper No. %s, goes in %s of %s", h.Stopper.Number, h.Stopper.SeatDepth.Both(u), h.Stopper.Length.Both(u))
-	}
-	return string(h.Joint)
 }
 
 // holeFindings are the worst level among the findings of a hole and the ids of

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -44,15 +45,13 @@ func partSteps(p *Pack) []step {
 			}),
 			[]string{"Close the ring's joint and the snips' ends too: small seed must not get behind the ring.", "Write the date on the traveller; the cure counts from it."})},
 		{id: "outlet", title: "Fit the outlet", tool: jointTool(p, outletOf), cautions: jointCautions(p, outletOf),
-			do: join(vary(p, func(s geometry.Silo) string { return fitText(p, s.Outlet) }), cementTimes(p))},
+			do: join(vary(p, func(s geometry.Silo) string { return textOf(s.Outlet).fit(u) }), cementTimes(p))},
 		{id: "inlet", title: "Fit the inlet and the drain", tool: jointTool(p, inletOf), cautions: jointCautions(p, inletOf),
-			do: join(vary(p, func(s geometry.Silo) string { return fitText(p, s.Inlet) }),
+			do: join(vary(p, func(s geometry.Silo) string { return textOf(s.Inlet).fit(u) }),
 				vary(p, func(s geometry.Silo) string {
 					return "Cut the stub that takes the hose: " + s.Spec.Inlet.Stub.Both(u) + "."
 				}),
-				vary(p, func(s geometry.Silo) string {
-					return fmt.Sprintf("Push stopper No. %s into the drain from outside, about %s deep. It must come out by hand and stay in under water.", s.Drain.Stopper.Number, s.Drain.Stopper.SeatDepth.Both(u))
-				}))},
+				vary(p, func(s geometry.Silo) string { return textOf(s.Drain).fit(u) }))},
 	}
 	return append(steps, pipeSteps(p)...)
 }
@@ -82,7 +81,7 @@ func pipeSteps(p *Pack) []step {
 			}),
 			[]string{"Stand it screen up, level, until it has set. Then take the clamp off and trim the screen flush."})},
 		{id: "pipe-outlet", title: "Fit the pipe silo's outlet", tool: jointTool(p, sideHoleOf), pipes: true, cautions: jointCautions(p, sideHoleOf),
-			do: join(vary(p, func(s geometry.Silo) string { return fitText(p, s.Pipe.Hole) }),
+			do: join(vary(p, func(s geometry.Silo) string { return textOf(s.Pipe.Hole).fit(u) }),
 				[]string{"Push the reducing adapter on, so that it fits the drum silo's outlet from inside. Do not cement that joint: the pipe silo lifts out."})},
 	}
 }
@@ -117,24 +116,9 @@ func lastSteps(p *Pack) []step {
 	}
 }
 
-// fitText says how a hole's joint is put together.
-func fitText(p *Pack, h geometry.Hole) string {
-	u := p.Units
-	switch h.Joint {
-	case geometry.JointCouplings:
-		return fmt.Sprintf("%s: nipple of %s pipe, %s long, through the hole. Sealant under both coupling faces (the gap on the curve is %s at the edge). Prime and cement, push a coupling on from each side until both press the wall; keep the pipe centred and hold it for half a minute.",
-			upper(h.Name), pipeName(h.Pipe), h.Coupling.Nipple.Both(u), h.Coupling.FaceGap.Both(u))
-	case geometry.JointGrommet:
-		return fmt.Sprintf("%s: seat the grommet in the hole, wet it with soapy water, push the %s pipe through with a bevelled end.", upper(h.Name), pipeName(h.Pipe))
-	case geometry.JointStopper:
-		return fmt.Sprintf("%s: stopper No. %s.", upper(h.Name), h.Stopper.Number)
-	}
-	return upper(h.Name) + "."
-}
-
 // cementTimes is how long cemented joints rest, by the table of stock parts.
 func cementTimes(p *Pack) []string {
-	if !cemented(p, outletOf) {
+	if !slices.ContainsFunc(p.Silos, func(s geometry.Silo) bool { return cemented(s.Outlet) }) {
 		return nil
 	}
 	out := "Leave the joint alone to set; longer before it carries water."
@@ -157,32 +141,4 @@ func clock(d time.Duration) string {
 		return fmt.Sprintf("%.0f min", d.Minutes())
 	}
 	return fmt.Sprintf("%g h", d.Hours())
-}
-
-func outletOf(s geometry.Silo) geometry.Hole   { return s.Outlet }
-func inletOf(s geometry.Silo) geometry.Hole    { return s.Inlet }
-func sideHoleOf(s geometry.Silo) geometry.Hole { return s.Pipe.Hole }
-
-// cemented reports whether a hole's joint is cemented in any kind.
-func cemented(p *Pack, of func(geometry.Silo) geometry.Hole) bool {
-	for _, s := range p.Silos {
-		if of(s).Joint == geometry.JointCouplings {
-			return true
-		}
-	}
-	return false
-}
-
-func jointCautions(p *Pack, of func(geometry.Silo) geometry.Hole) []caution {
-	if cemented(p, of) {
-		return []caution{cautionCement}
-	}
-	return nil
-}
-
-func jointTool(p *Pack, of func(geometry.Silo) geometry.Hole) string {
-	if cemented(p, of) {
-		return "file, sealant gun, primer, cement, applicator"
-	}
-	return "file, soapy water"
 }

@@ -159,8 +159,14 @@ func toolRows(f *flow, p *Pack) [][2]string {
 		{"Screwdriver, nippers and a flat file", "ring screws; trimming their points"},
 		{"Sealant gun", "the bead along the ring's edge"},
 	}
-	if couplings(p) {
+	if anyHole(p, cemented) {
 		rows = append(rows, [2]string{"Primer (ASTM F656), cement (ASTM D2564) and an applicator half the pipe's width", "cemented pipe joints, in open air or with a draught"})
+	}
+	for _, j := range geometry.Joints() {
+		is := func(h geometry.Hole) bool { return h.Joint == j }
+		if tool := textOf(geometry.Hole{Joint: j}).tool; tool[0] != "" && anyHole(p, is) {
+			rows = append(rows, tool)
+		}
 	}
 	if p.PipeSilos > 0 {
 		for _, s := range perKind(p.Silos, func(s geometry.Silo) string {
@@ -178,12 +184,11 @@ func toolRows(f *flow, p *Pack) [][2]string {
 	return rows
 }
 
-func couplings(p *Pack) bool {
+// anyHole reports whether a hole that is made is so.
+func anyHole(p *Pack, is func(geometry.Hole) bool) bool {
 	for _, s := range p.Silos {
-		for _, h := range holesOf(s, p.PipeSilos) {
-			if h.Joint == geometry.JointCouplings {
-				return true
-			}
+		if slices.ContainsFunc(holesOf(s, p.PipeSilos), is) {
+			return true
 		}
 	}
 	return false

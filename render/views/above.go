@@ -108,29 +108,7 @@ func (a *seenFromAbove) joint(p profile, h geometry.Hole) {
 			cut(render.Outline, cover, y, x2, y2)
 		}
 	}
-	switch h.Joint {
-	case geometry.JointStopper:
-		t := h.Stopper
-		if t.SeatDepth <= 0 || t.SeatDepth >= t.Length {
-			return // it does not hold
-		}
-		if t.SeatDepth > w {
-			at := t.Bottom + (t.Top-t.Bottom)*(t.SeatDepth-w)/t.Length
-			add(r-t.SeatDepth, t.Bottom/2, r-w, at/2)
-		}
-		at := t.Bottom + (t.Top-t.Bottom)*t.SeatDepth/t.Length
-		add(r, at/2, r+t.Length-t.SeatDepth, t.Top/2)
-	case geometry.JointGrommet:
-		const lip = 5
-		f, q := h.Footprint/2, h.PipeOutside/2
-		add(r, f, r+lip, f)
-		add(r+lip, q, r+throughOut, q)
-		add(r-w-lip, f, r-w, f)
-	default:
-		f, long, in := h.Coupling.Outside/2, couplingLong(h), w+h.Coupling.FaceGap
-		add(r, f, r+long, f)
-		add(r-in-long, f, r-in, f)
-	}
+	drawingOf(h).above(h, r, w, add)
 }
 
 // apart is how far two circles drawn wide keep from each other on paper: a

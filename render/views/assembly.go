@@ -52,38 +52,46 @@ func reach(s geometry.Silo, side length) length {
 	return max(r, s.Spec.Drum.Outside/2+s.Drain.Stopper.Length)
 }
 
-// A pipe through a grommet is drawn so far into the drum and out of it.
-const (
-	throughIn  length = 35
-	throughOut length = 55
-)
-
 // outletEnd is how far the outlet reaches from the axis.
 func outletEnd(s geometry.Silo) length {
-	if s.Outlet.Joint == geometry.JointGrommet {
-		return s.Spec.Drum.Outside/2 + throughOut
+	d := drawingOf(s.Outlet)
+	at, deep := d.mouth(s.Outlet)
+	r := s.Spec.Drum.Outside/2 + at
+	switch {
+	case d.through:
+		return r + throughOut
+	case d.piped:
+		return r + max(0, s.Spec.Outlet.Nipple-deep)
 	}
-	return s.Spec.Drum.Outside/2 + couplingLong(s.Outlet)
+	return r
 }
 
-// outletPipe draws the pipe through the outlet's grommet, reaching so far into
-// the drum; couplings hide theirs.
+// outletPipe draws the pipe of the outlet where it is seen, reaching so far
+// into the drum when it goes through the wall; couplings hide theirs.
 func (d *sheet) outletPipe(v view, s geometry.Silo, in length) {
-	if s.Outlet.Joint != geometry.JointGrommet {
+	h, side, how := s.Outlet, sideOf(s, s.Outlet.Round), drawingOf(s.Outlet)
+	if !how.piped {
 		return
 	}
-	h, side := s.Outlet, sideOf(s, s.Outlet.Round)
-	from, to := side*(s.Spec.Drum.Outside/2-h.Wall-in), side*outletEnd(s)
+	at, _ := how.mouth(h)
+	start := s.Spec.Drum.Outside/2 + at
+	if how.through {
+		start -= h.Wall + in
+	}
+	from, to := side*start, side*outletEnd(s)
 	d.PathOn(render.Outline, box(min(from, to), h.Height-h.PipeOutside/2, max(from, to), h.Height+h.PipeOutside/2).Transform(v.to()))
 }
 
 // inletEnd is how far the inlet's stub reaches from the axis.
 func inletEnd(s geometry.Silo) length {
-	r := s.Spec.Drum.Outside / 2
-	if s.Inlet.Joint == geometry.JointCouplings {
-		return r + couplingLong(s.Inlet) - s.Inlet.Coupling.Depth + s.Spec.Inlet.Stub
-	}
-	return r + s.Spec.Inlet.Stub
+	_, deep := drawingOf(s.Inlet).mouth(s.Inlet)
+	return stubStart(s) - deep + s.Spec.Inlet.Stub
+}
+
+// stubStart is how far from the axis the inlet's stub comes into sight.
+func stubStart(s geometry.Silo) length {
+	at, _ := drawingOf(s.Inlet).mouth(s.Inlet)
+	return s.Spec.Drum.Outside/2 + at
 }
 
 // tower draws the seated silo with its base on the ground at v's origin.
@@ -99,11 +107,7 @@ func (d *sheet) tower(v view, s geometry.Silo) (body view, inletSide length) {
 	d.outletPipe(body, s, throughIn)
 	d.sideJoint(v, s.Inlet, inletSide, r, s.Inlet.Height)
 	d.sideJoint(v, s.Drain, -inletSide, r, s.Drain.Height)
-	start := r
-	if s.Inlet.Joint == geometry.JointCouplings {
-		start = r + couplingLong(s.Inlet)
-	}
-	if end := inletEnd(s); end > start {
+	if start, end := stubStart(s), inletEnd(s); end > start {
 		d.pipeBetween(v, inletSide*start, inletSide*end, s.Inlet.Height, s.Inlet.PipeOutside)
 	}
 	d.Line(render.Centre, v.pt(0, -15), body.pt(0, s.Stations.Rim+10))
@@ -182,10 +186,7 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 	// water
 	rin := s.Spec.Drum.Bore() / 2
 	side := sideOf(s, s.Outlet.Round)
-	inner := s.Outlet.Wall + s.Outlet.Coupling.FaceGap + couplingLong(s.Outlet)
-	if s.Outlet.Joint != geometry.JointCouplings {
-		inner = s.Outlet.Wall + throughIn
-	}
+	inner := s.Outlet.Wall + drawingOf(s.Outlet).inner(s.Outlet)
 	surface := s.Outlet.Height
 	if side > 0 {
 		d.waterLevel(body, -rin, rin-inner+s.Outlet.Wall, surface)
@@ -221,7 +222,8 @@ func (d *sheet) seated(b path.Box, s geometry.Silo) scale {
 		add(body.pt(x+long/2, st.Rim-(s.Slots[0].Top+s.Slots[0].Sill)/2), false, "%s", slot)
 	}
 	if side > 0 {
-		add(body.pt(r+couplingLong(s.Outlet)*0.7, s.Outlet.Height-s.Outlet.Footprint/2), false, "outlet: %s", jointWords(s.Outlet))
+		at, _ := drawingOf(s.Outlet).mouth(s.Outlet)
+		add(body.pt(r+max(at*0.7, 2.24), s.Outlet.Height-s.Outlet.Footprint/2), false, "outlet: %s", jointWords(s.Outlet))
 	}
 	add(body.pt(rin*0.55, surface*0.72), true, "seed on the mesh, water wells up through it")
 	add(body.pt(sd*(s.Ring.InnerRadius+t/2), t+s.Spec.Ring.Width*0.9), false, "retaining ring, screwed; sealant on its upper edge")
@@ -254,16 +256,6 @@ func (d *sheet) seatWords(s geometry.Silo) string {
 		return "no seat: the foot does not enter"
 	}
 	return "seat: the foot enters " + keep(d.both(s.Seat.Enters))
-}
-
-func jointWords(h geometry.Hole) string {
-	switch h.Joint {
-	case geometry.JointGrommet:
-		return pipeSize(h.Pipe) + ", rubber grommet"
-	case geometry.JointStopper:
-		return "stopper No. " + h.Stopper.Number
-	}
-	return pipeSize(h.Pipe) + ", two couplings"
 }
 
 func (d *sheet) apart(b path.Box, s geometry.Silo) scale {

@@ -50,12 +50,13 @@ func (d *sheet) hanging(b path.Box, s geometry.Silo) scale {
 	axis := near - side*p.Outside/2
 	pipe := view{v.k, v.pt(axis, zb)}
 	d.cutPipe(pipe, s, side)
-	x2 := side * (bore - s.Outlet.Coupling.FaceGap - couplingLong(s.Outlet))
-	if s.Outlet.Joint == geometry.JointGrommet {
-		in := min(throughIn, max(0, p.StandOff/2))
-		d.outletPipe(v, s, in)
-		x2 = side * (bore - in)
+	how := drawingOf(s.Outlet)
+	reaches := how.inner(s.Outlet)
+	if how.through {
+		reaches = min(reaches, max(0, p.StandOff/2))
 	}
+	d.outletPipe(v, s, reaches)
+	x2 := side * (bore - reaches)
 	d.pipeBetween(v, near-side*p.Wall-side*25.4, x2, s.Outlet.Height, p.Hole.PipeOutside)
 	far := axis - side*p.Outside/2
 	bottom := v.y(low)

@@ -41,11 +41,7 @@ func (d *sheet) pipeSection(b path.Box, s geometry.Silo) scale {
 	d.cutPipe(v, s, 1)
 	d.resin(v, s)
 	x1, x2 := ro-p.Wall-25.4, ro+stick
-	if h.Joint == geometry.JointGrommet {
-		d.cutGrommet(v, h, ro, h.Height)
-	} else {
-		d.sideJoint(v, h, 1, ro, h.Height)
-	}
+	drawingOf(h).onPipe(d, v, h, ro, h.Height)
 	d.Line(render.Outline, v.pt(x1, h.Height-h.PipeOutside/2), v.pt(x1, h.Height+h.PipeOutside/2))
 	d.pipeBetween(v, x1, x2, h.Height, h.PipeOutside)
 	d.Line(render.Centre, v.pt(0, -8/k), v.pt(0, q.Length+8/k))
@@ -58,13 +54,9 @@ func (d *sheet) pipeSection(b path.Box, s geometry.Silo) scale {
 	y := v.y(0)
 	d.span(v.x(-p.Inside/2), v.x(p.Inside/2), y-tier-1, y-1, "inside "+d.dia(p.Inside))
 	d.span(v.x(-ro), v.x(ro), y-2*tier-1, y-1, "outside "+d.dia(p.Outside))
-	joint := "rubber grommet"
-	if h.Joint != geometry.JointGrommet {
-		joint = "couplings"
-	}
 	d.notes(max(v.x(x2)+4, b.Max.X-col), 1, col, y-2, b.Max.Y, []note{
 		{v.pt(ro-p.Wall/2, q.Length*0.93), fmt.Sprintf("%s, wall %s", pipeWords(q.Pipe), keep(d.both(p.Wall))), false},
-		{v.pt(ro+3, h.Height+h.Footprint*0.45), fmt.Sprintf("%s in a hole cut %s, hole saw %s", joint, keep(d.dia(h.Diameter)), keep(d.both(h.Saw))), false},
+		{v.pt(ro+3, h.Height+h.Footprint*0.45), fmt.Sprintf("%s in a hole cut %s, hole saw %s", drawingOf(h).name, keep(d.dia(h.Diameter)), keep(d.both(h.Saw))), false},
 		{v.pt(x2-stick*0.25, h.Height-h.PipeOutside/2), fmt.Sprintf("%s, %s long, to the reducing adapter on the drum silo's outlet", pipeWords(q.PipeOut), keep(d.both(q.PipeOutLength))), false},
 		{v.pt(ro*0.5, -1), fmt.Sprintf("screen with openings of %s, trimmed flush", keep(d.both(q.Screen))), false},
 	})
@@ -78,23 +70,6 @@ func (d *sheet) resin(v view, s geometry.Silo) {
 	for _, sd := range []length{1, -1} {
 		d.Shade(path.Polygon(v.poly(path.Pt(sd*ro, 0), path.Pt(sd*(ro+b), 0), path.Pt(sd*ro, b))...), 0.6)
 		d.PathOn(render.Thin, path.Polygon(v.poly(path.Pt(sd*ro, 0), path.Pt(sd*(ro+b), 0), path.Pt(sd*ro, b))...))
-	}
-}
-
-// cutGrommet draws a rubber grommet in section in a wall whose outside stands
-// upright at x, the pipe going through to the right at height z.
-func (d *sheet) cutGrommet(v view, h geometry.Hole, x, z length) {
-	f, p, hole, w, lip := h.Footprint/2, h.PipeOutside/2, h.Diameter/2, h.Wall, length(4)
-	for _, s := range []length{1, -1} {
-		pts := []path.Point{
-			path.Pt(x+lip, z+s*p), path.Pt(x+lip, z+s*f), path.Pt(x, z+s*f), path.Pt(x, z+s*hole),
-			path.Pt(x-w, z+s*hole), path.Pt(x-w, z+s*(hole+(f-hole)*0.7)), path.Pt(x-w-lip, z+s*(hole+(f-hole)*0.4)), path.Pt(x-w-lip, z+s*p),
-		}
-		d.section(path.Polygon(v.poly(pts...)...), (f-p)*length(v.k)*0.6, -hatchAngle)
-		if (f-p)*length(v.k)*0.6 >= solidUnder {
-			continue
-		}
-		d.PathOn(render.Thin, path.Polygon(v.poly(pts...)...))
 	}
 }
 

@@ -100,10 +100,6 @@ func sideOf(s geometry.Silo, round length) length {
 	return 1
 }
 
-// couplingLong is a coupling's length: two sockets and the stop between them,
-// taken as 1/8 in (common practice, no source).
-func couplingLong(h geometry.Hole) length { return 2*h.Coupling.Depth + 3.2 }
-
 // latticeEdges are where the foot's cut face meets an opening along the
 // opening's middle line: at the hub and at the circle.
 func latticeEdges(s geometry.Silo) (hub, circle length) {

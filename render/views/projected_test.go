@@ -101,7 +101,7 @@ func TestJointsStandAtTheirPlaceFromAbove(t *testing.T) {
 		quarters float64
 		x, y     float64 // where it points
 	}{{0, 0, -1}, {1, 1, 0}, {2, 0, 1}, {3, -1, 0}} {
-		for _, joint := range []geometry.Joint{geometry.JointCouplings, geometry.JointGrommet} {
+		for _, joint := range geometry.PipeJoints() {
 			spec := cove()
 			turn := spec.Drum.Outside * math.Pi / 4 * length(c.quarters)
 			spec.Outlet.Round, spec.Outlet.Joint = turn, joint

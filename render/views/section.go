@@ -128,29 +128,8 @@ func (d *sheet) cutMesh(v view, s geometry.Silo, z length) {
 // side, in section at small scale: outlines and a centre line. It returns how
 // far it reaches outwards from the axis.
 func (d *sheet) sideJoint(v view, h geometry.Hole, side, r, z length) length {
-	w := h.Wall
-	var out length
-	switch h.Joint {
-	case geometry.JointStopper:
-		t, b, deep := h.Stopper.Top/2, h.Stopper.Bottom/2, h.Stopper.SeatDepth
-		x2 := r + h.Stopper.Length - deep
-		d.PathOn(render.Outline, path.Polygon(v.poly(path.Pt(side*(r-deep), z-b), path.Pt(side*(r-deep), z+b),
-			path.Pt(side*x2, z+t), path.Pt(side*x2, z-t))...))
-		out = x2
-	case geometry.JointGrommet:
-		f, p := h.Footprint/2, h.PipeOutside/2
-		for _, s := range []length{1, -1} {
-			d.PathOn(render.Outline, box(side*r, z+s*p, side*(r+5), z+s*f).Transform(v.to()))
-			d.PathOn(render.Outline, box(side*(r-w), z+s*p, side*(r-w-5), z+s*f).Transform(v.to()))
-		}
-		out = r + 25
-	default:
-		f, long := h.Coupling.Outside/2, couplingLong(h)
-		d.PathOn(render.Outline, box(side*r, z-f, side*(r+long), z+f).Transform(v.to()))
-		d.PathOn(render.Outline, box(side*(r-w-h.Coupling.FaceGap), z-f, side*(r-w-h.Coupling.FaceGap-long), z+f).Transform(v.to()))
-		out = r + long
-	}
-	d.Line(render.Centre, v.pt(side*(r-w-h.Footprint*0.6), z), v.pt(side*(out+8), z))
+	out := drawingOf(h).side(d, v, h, side, r, z)
+	d.Line(render.Centre, v.pt(side*(r-h.Wall-h.Footprint*0.6), z), v.pt(side*(out+8), z))
 	return out
 }
 

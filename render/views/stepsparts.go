@@ -68,42 +68,7 @@ func pictureSealant(p picture, s geometry.Silo) {
 	p.PathOn(render.Outline, path.Polyline(path.Pt(-2.6, 11), path.Pt(-2.6, 6), path.Pt(2.6, 6), path.Pt(2.6, 11)).Transform(m))
 }
 
-// jointPicture draws a joint through a wall, its parts apart with arrows where
-// they are pushed together.
-func jointPicture(p picture, h geometry.Hole) {
-	if h.Joint == geometry.JointGrommet {
-		grommetPicture(p, h)
-		return
-	}
-	long, apart := couplingLong(h), h.Coupling.Depth*0.7
-	y := max(h.Coupling.Outside/2*1.15, h.Diameter/2+8)
-	in := h.Wall + h.Coupling.FaceGap
-	w := 2*long + in + 2*apart
-	k := min(float64(boxW(p.area)/w), float64(boxH(p.area)/(2*y+10)))
-	v := view{k, path.Pt(midX(p.area)+in/2*length(k), midY(p.area)+1)}
-	p.cutCouplings(v, h, y, apart)
-	yl := v.y(-h.Coupling.Outside/2) - 4
-	x1, x2 := v.x(long*0.9+apart), v.x(apart+2)
-	p.arrowLine(path.Pt(x1, yl), path.Pt(x2, yl))
-	p.arrowLine(path.Pt(v.x(-in-apart-long*0.9), yl), path.Pt(v.x(-in-apart-2), yl))
-}
-
-func grommetPicture(p picture, h geometry.Hole) {
-	y := h.Footprint/2 + 10
-	k := min(float64(boxW(p.area)/110), float64(boxH(p.area)/(2*y)))
-	v := view{k, path.Pt(midX(p.area)-5, midY(p.area))}
-	p.cutWall(v, h, y)
-	gap := geometry.Sagitta(h.Radius, h.Diameter)
-	p.cutGrommet(v, h, -gap, 0)
-	po, bore := h.PipeOutside/2, h.PipeInside/2
-	for _, s := range []length{1, -1} {
-		p.section(box(12, s*bore, 50, s*po).Transform(v.to()), (po-bore)*length(k), hatchAngle)
-	}
-	p.Line(render.Centre, v.pt(-40, 0), v.pt(52, 0))
-	p.arrowLine(v.pt(34, bore*0.4), v.pt(-14, bore*0.4))
-}
-
-func pictureOutlet(p picture, s geometry.Silo) { jointPicture(p, s.Outlet) }
+func pictureOutlet(p picture, s geometry.Silo) { drawingOf(s.Outlet).picture(p, s.Outlet) }
 
 func pictureInlet(p picture, s geometry.Silo) {
 	r := baseProfile(s).widest()
@@ -118,11 +83,7 @@ func pictureInlet(p picture, s geometry.Silo) {
 	p.cutBase(v, s)
 	ro := s.Spec.Drum.Outside / 2
 	p.sideJoint(v, s.Inlet, side, ro, s.Inlet.Height)
-	start := ro
-	if s.Inlet.Joint == geometry.JointCouplings {
-		start += couplingLong(s.Inlet)
-	}
-	if end := inletEnd(s); end > start {
+	if start, end := stubStart(s), inletEnd(s); end > start {
 		p.pipeBetween(v, side*start, side*end, s.Inlet.Height, s.Inlet.PipeOutside)
 	}
 	p.sideJoint(v, s.Drain, -side, ro, s.Drain.Height)

@@ -75,11 +75,7 @@ func picturePipeOutlet(p picture, s geometry.Silo) {
 	v := view{k, path.Pt(p.area.Min.X+(boxW(p.area)-(2*r+stick+20)*length(k))/2+r*length(k), midY(p.area)-long/2*length(k))}
 	p.cutPipe(v, s, 1)
 	p.resin(v, s)
-	if h.Joint == geometry.JointGrommet {
-		p.cutGrommet(v, h, r, h.Height)
-	} else {
-		p.sideJoint(v, h, 1, r, h.Height)
-	}
+	drawingOf(h).onPipe(p.sheet, v, h, r, h.Height)
 	x1 := r + 14
 	p.pipeBetween(v, x1, x1+stick, h.Height, h.PipeOutside)
 	p.Line(render.Outline, v.pt(x1, h.Height-h.PipeOutside/2), v.pt(x1, h.Height+h.PipeOutside/2))

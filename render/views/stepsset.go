@@ -106,5 +106,6 @@ func pictureWork(p picture, s geometry.Silo) {
 		p.flow(body, path.Pt(x*f, s.Outlet.Height*0.22), path.Pt(x*f, s.Outlet.Height*0.62))
 	}
 	side := sideOf(s, s.Outlet.Round)
-	p.flow(body, path.Pt(side*r*0.4, s.Outlet.Height), path.Pt(side*(s.Spec.Drum.Outside/2+couplingLong(s.Outlet)+25), s.Outlet.Height))
+	at, _ := drawingOf(s.Outlet).mouth(s.Outlet)
+	p.flow(body, path.Pt(side*r*0.4, s.Outlet.Height), path.Pt(side*(s.Spec.Drum.Outside/2+max(at, 3.2)+25), s.Outlet.Height))
 }

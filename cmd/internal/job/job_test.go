@@ -212,6 +212,16 @@ length = 1
 outside = "2 7/8"
 [fittings.grommet."1 1/2"]
 hole = 2.5
+[fittings.bulkhead."2"]
+hole = 3
+thread = "2 15/16"
+flange = 4
+nut = "3 15/16"
+gasket = "3/16"
+grip = 1
+head = "7/8"
+length = "3 1/4"
+bore = "1 15/16"
 [sealant]
 cartridge = "10.1 fl oz"
 `)
@@ -222,6 +232,12 @@ cartridge = "10.1 fl oz"
 	}
 	if !near(s.Fittings.Couplings["2"].Outside, 73.025) || !near(s.Fittings.Grommets["1 1/2"].Hole, 63.5) {
 		t.Errorf("fittings %+v", s.Fittings)
+	}
+	const in = measure.Inch
+	bulkhead := geometry.BulkheadMeasure{Hole: 3 * in, Thread: 2.9375 * in, Flange: 4 * in, Nut: 3.9375 * in, Gasket: 0.1875 * in,
+		Grip: in, Head: 0.875 * in, Length: 3.25 * in, Bore: 1.9375 * in}
+	if diff := cmp.Diff(bulkhead, s.Fittings.Bulkheads["2"], cmp.Comparer(func(a, b measure.Length) bool { return (a - b).Abs() < 1e-9 })); diff != "" {
+		t.Error(diff)
 	}
 	// 10.1 US fl oz = 18.23 in³ = 298.7 mL (NIST Handbook 44, appendix C: the gallon is 231 in³)
 	if ml := s.Sealant.Cartridge.ML(); math.Abs(ml-298.7) > 0.05 {

@@ -110,18 +110,13 @@ func siteFields() []knownKey {
 	text := func(section, name, means, fallback string) {
 		out = append(out, knownKey{section: section, name: name, means: means, fallback: fixed(fallback), kind: KindText})
 	}
-	lengths := func(section string, list []fitting, means ...string) {
-		for i, f := range list {
-			put(section, f.key, means[i], nil, func(r *reader, v any) { r.length(f.key, v, f.low, f.high) })
-		}
-	}
 	text("prices", "file", "the price list, beside the job file", "prices.csv")
 	put("prices", "decimal", "how numbers in the price list are written", fixed("point"), func(r *reader, v any) { r.word("decimal", v, []string{"point", "comma"}) })
-	lengths("fittings.coupling", []fitting{{"outside", 10 * mm, 500 * mm, nil}, {"length", 10 * mm, 500 * mm, nil}, {"depth", 3 * mm, 250 * mm, nil}},
-		"outside diameter of the coupling", "its length", "depth of one socket, mouth to stop")
-	lengths("fittings.grommet", []fitting{{"hole", 10 * mm, 400 * mm, nil}}, "the hole its label asks for")
-	lengths("fittings.stopper", []fitting{{"top", 5 * mm, 400 * mm, nil}, {"bottom", 4 * mm, 400 * mm, nil}, {"length", 5 * mm, 200 * mm, nil}},
-		"across its wide end", "across its narrow end", "its length")
+	for _, k := range fittingKinds() {
+		for _, m := range k.measures {
+			put("fittings."+k.name, m.key, m.means, nil, func(r *reader, v any) { r.length(m.key, v, m.low, m.high) })
+		}
+	}
 	share := func(section, name, means, fallback string) {
 		put(section, name, means, fixed(fallback), func(r *reader, v any) {
 			var s bom.Share

@@ -1,5 +1,22 @@
 package job
 
+import (
+	"fmt"
+	"strings"
+
+	"silowright/geometry"
+)
+
+// jointMeans says what each joint is.
+func jointMeans() string {
+	var out []string
+	for _, j := range geometry.PipeJoints() {
+		out = append(out, fmt.Sprintf("%q (%s)", string(j), j.Makeup().Means))
+	}
+	last := len(out) - 1
+	return strings.Join(out[:last], ", ") + " or " + out[last]
+}
+
 // sectionMeans says what each section is about.
 var sectionMeans = map[string]string{
 	"lattice":   "the pattern sawn in the body's foot",
@@ -41,7 +58,7 @@ var means = map[string]string{
 	"outlet.pipe":      "nominal size of the pipe",
 	"outlet.series":    "series of the pipe: wall and standard",
 	"outlet.saw":       "nominal diameter of the hole saw",
-	"outlet.joint":     `"couplings" (one on each side of the wall) or "grommet"`,
+	"outlet.joint":     jointMeans(),
 	"outlet.nipple":    "pipe through the wall into both couplings",
 	"outlet.round":     "datum to the hole's centre, to the right along the wall",
 
@@ -49,7 +66,7 @@ var means = map[string]string{
 	"inlet.pipe":         "nominal size of the pipe",
 	"inlet.series":       "series of the pipe",
 	"inlet.saw":          "nominal diameter of the hole saw",
-	"inlet.joint":        `"couplings" or "grommet"`,
+	"inlet.joint":        jointMeans(),
 	"inlet.nipple":       "pipe through the wall into both couplings",
 	"inlet.stub":         "pipe from the joint to the supply hose",
 	"inlet.round":        "datum to the hole's centre, to the right along the wall",
@@ -76,7 +93,7 @@ var means = map[string]string{
 	"pipe_silo.drape":               "screen past the pipe's edge on each side",
 	"pipe_silo.outlet_above_screen": "screened end up to the side hole's centre",
 	"pipe_silo.saw":                 "nominal diameter of the hole saw for the side hole",
-	"pipe_silo.joint":               `"grommet" or "couplings"`,
+	"pipe_silo.joint":               jointMeans(),
 	"pipe_silo.pipe_out":            "nominal size of the pipe it hangs by",
 	"pipe_silo.pipe_out_series":     "series of that pipe",
 	"pipe_silo.pipe_out_length":     "length of that pipe",

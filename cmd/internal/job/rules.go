@@ -108,8 +108,17 @@ var rules = []rule{
 // The words that the word keys take.
 var (
 	edges  = []string{string(geometry.EdgeArc), string(geometry.EdgeStraight)}
-	joints = []string{string(geometry.JointCouplings), string(geometry.JointGrommet)}
+	joints = jointWords()
 )
+
+// jointWords are the joints that pipe goes through.
+func jointWords() []string {
+	var out []string
+	for _, j := range geometry.PipeJoints() {
+		out = append(out, string(j))
+	}
+	return out
+}
 
 func aLength(section, name string, low, high measure.Length, at func(*spec) *measure.Length) rule {
 	return rule{section, name,

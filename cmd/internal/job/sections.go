@@ -113,7 +113,7 @@ func (r *reader) lay(shared section, base geometry.Fittings) ([]geometry.Spec, [
 	for i := range r.kinds {
 		k := &r.kinds[i]
 		s := geometry.DefaultSpec(k.drum, r.units)
-		s.Fittings = merge(base, s.Fittings)
+		s.Fittings = s.Fittings.Over(base)
 		k.origin = map[string]string{}
 		for _, q := range rules {
 			for _, layer := range []section{shared, k.own} {
@@ -124,7 +124,7 @@ func (r *reader) lay(shared section, base geometry.Fittings) ([]geometry.Spec, [
 			}
 		}
 		r.settleSeries(&s, k)
-		s.Fittings = merge(s.Fittings, k.fittings)
+		s.Fittings = k.fittings.Over(s.Fittings)
 		s = s.WithDefaultNipples(k.origin["outlet.nipple"] == "", k.origin["inlet.nipple"] == "")
 		for _, q := range rules {
 			if k.origin[q.key()] == "" {

@@ -65,34 +65,29 @@ count         = 1             # how many drums of this kind
 		}
 		fmt.Fprintf(&b, "# %-19s = %-13s # %s\n", q.name, value, means[q.key()])
 	}
-	fmt.Fprintf(&b, `
+	b.WriteString(`
 [prices]
 file = "prices.csv"           # beside this file
 # decimal             = "point"       # "comma" when the list writes 12,50
 
 # Parts vary from maker to maker. What you measured, or read on the part's own
-# label, wins over the built-in tables; take the # off and write yours.
-# [fittings.coupling.%[1]q]       # by pipe size
-# outside = %[2]s
-# length  = %[3]s
-# depth   = %[4]s             # one socket, mouth to stop
-# [fittings.grommet.%[1]q]
-# hole    = %[5]s             # the hole its label asks for
-# [fittings.stopper."11"]       # by number
-# top     = "56 mm"
-# bottom  = "48 mm"
-# length  = "25 mm"
-`, s.Outlet.Pipe.Size, quoted(exampleCoupling.Outside), quoted(exampleCoupling.Length), quoted(exampleCoupling.Depth), quoted(exampleGrommet.Hole))
+# label, wins over the built-in tables; take the # off and write yours. The
+# measures below are invented: they only show how one is written.
+`)
+	for _, k := range fittingKinds() {
+		name, by := s.Outlet.Pipe.Size, "by pipe size"
+		if k.numbered {
+			name, by = s.Drain.Stopper, "by number"
+		}
+		fmt.Fprintf(&b, "# [fittings.%s.%q] # %s\n", k.name, name, by)
+		for _, m := range k.measures {
+			fmt.Fprintf(&b, "# %-19s = %-13s # %s\n", m.key, quoted(m.example), m.means)
+		}
+	}
 	buyingTemplate(&b, u)
 	farmTemplate(&b, u)
 	return []byte(b.String())
 }
-
-// The example's parts are invented; they only show how a measure is written.
-var (
-	exampleCoupling = geometry.CouplingMeasure{Outside: 73 * mm, Length: 65 * mm, Depth: 31 * mm}
-	exampleGrommet  = geometry.GrommetMeasure{Hole: 76 * mm}
-)
 
 // exampleDrum is an invented drum of about 200 litres.
 func exampleDrum(u measure.Unit) geometry.Drum {

@@ -30,7 +30,7 @@ func holesCSV(p *plan.Plan) []byte {
 			}
 			row = append(row, both(h.Round)...)
 			row = append(row, h.Saw.In(u), h.Diameter.Metric(), h.Arc.Metric())
-			if h.Joint == geometry.JointStopper {
+			if !h.Joint.Makeup().Piped {
 				row = append(row, "", "stopper No. "+h.Stopper.Number, "")
 			} else {
 				row = append(row, h.Pipe.String(), string(h.Joint), h.Clearance.Metric())

@@ -167,7 +167,7 @@ func kindOf(s geometry.Silo) Kind {
 func holeOf(h geometry.Hole) Hole {
 	out := Hole{Name: h.Name, Part: h.Part, Height: h.Height.MM(), BelowRim: h.BelowRim.MM(), Round: h.Round.MM(),
 		Saw: h.Saw.MM(), Diameter: h.Diameter.MM(), Arc: h.Arc.MM(), Joint: string(h.Joint), Footprint: h.Footprint.MM()}
-	if h.Joint != geometry.JointStopper {
+	if h.Joint.Makeup().Piped {
 		out.Pipe, out.Outside, out.Clearance = h.Pipe.String(), h.PipeOutside.MM(), h.Clearance.MM()
 	}
 	return out

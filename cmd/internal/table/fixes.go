@@ -291,10 +291,8 @@ func (t trial) words() []candidate {
 		switch {
 		case t.field.Name == "stopper":
 			label = "use a No. " + w + " stopper"
-		case t.field.Name == "joint" && w == string(geometry.JointGrommet):
-			label = "join the " + t.noun() + " by a grommet"
 		case t.field.Name == "joint":
-			label = "join the " + t.noun() + " by " + w
+			label = "join the " + t.noun() + " by " + geometry.Joint(w).Makeup().By
 		case t.field.Kind == job.KindPipe:
 			label = "use " + w + " pipe for the " + t.noun()
 		}

@@ -1,0 +1,204 @@
+package geometry
+
+import (
+	"silowright/geometry/measure"
+	"silowright/geometry/stock"
+)
+
+// bulkheadJoint is a threaded bulkhead fitting: a flanged, threaded body
+// pushed through the wall from inside, its gasket under the flange, drawn
+// tight by a locknut outside. Flange and gasket on the wet side are common
+// practice, no source. The pipe is cemented into the socket of its outer end;
+// a fitting whose ends are threaded takes an adapter that is not counted here.
+func bulkheadJoint() joint {
+	return joint{
+		name: JointBulkhead,
+		fit:  func(h *Hole, q HoleSpec) error { h.fitBulkhead(q); return nil },
+		checks: func(h Hole, u measure.Unit) []Finding {
+			return []Finding{bulkheadSawCheck(h, u), bulkheadCoverCheck(h, u), bulkheadCurveCheck(h, u), bulkheadGripCheck(h, u)}
+		},
+		suits: func(h Hole, saw, d length) bool {
+			b := h.Bulkhead
+			return b.Known() && b.offBy(saw) == 0 && d > b.Thread && min(b.Flange, b.Nut) > d
+		},
+		makeup: Makeup{By: "a bulkhead fitting", Means: "threaded, gasket inside and locknut outside", Part: "bulkhead-fitting",
+			Item: "threaded bulkhead fitting with gasket and locknut, sockets for %s pipe", Parts: 1, Piped: true, Sockets: 1, Fitted: true, Passed: 1},
+	}
+}
+
+// BulkheadMeasure is a bulkhead fitting as measured; a zero field was not
+// measured. No standard gives these dimensions.
+type BulkheadMeasure struct {
+	Hole   length // that its maker asks for
+	Thread length // outside diameter of the threaded body
+	Flange length // across the flange, the gasket's outside
+	Nut    length // across the locknut's corners
+	Gasket length // thickness, not squeezed
+	Grip   length // flange to locknut with the nut screwed back to the thread's end
+	Head   length // from the gasket's face to the inner end
+	Length length // over all
+	Bore   length // narrowest inside
+}
+
+// BulkheadFit is how a bulkhead fitting sits in the wall.
+type BulkheadFit struct {
+	BulkheadMeasure
+	HoleMost length // largest hole asked for; Hole is the least
+	Label    bool   // the job states the hole
+	Source   string // of the hole when it does not
+	Measured bool   // flange, locknut, gasket and grip are the job's
+	Depth    length // of pipe in one socket
+	Gap      length // under the flat flange's edge where the hollow wall falls away from it
+	Stack    length // what flange and locknut close on: wall, gasket and gap
+	Cover    length // flange and locknut past the hole's edge, the body to one side
+	Outer    length // from the wall's outside to the outer end
+}
+
+// Known reports whether a label or a table gives the hole.
+func (b BulkheadFit) Known() bool { return b.Hole > 0 }
+
+// offBy is how far a saw is from the holes asked for, past the slack a saw is
+// given; negative when it is too small.
+func (b BulkheadFit) offBy(saw length) length {
+	switch {
+	case saw < b.Hole-grommetSlack:
+		return saw - b.Hole
+	case saw > b.HoleMost+grommetSlack:
+		return saw - b.HoleMost
+	}
+	return 0
+}
+
+// fitBulkhead works out how the fitting sits. What was not measured is taken
+// from memory: thread 1/16 in under the hole, flange and locknut half as wide
+// again, gasket 1/8 in, grip 3/4 in, head 3/4 in, two sockets long.
+func (h *Hole) fitBulkhead(q HoleSpec) {
+	b := BulkheadFit{BulkheadMeasure: q.Fittings.Bulkheads[q.Pipe.Size]}
+	b.Measured = b.Flange > 0 && b.Nut > 0 && b.Gasket > 0 && b.Grip > 0
+	b.HoleMost, b.Label = b.Hole, b.Hole > 0
+	if t, ok := stock.BulkheadHole(q.Pipe.Size); ok && !b.Label && q.Pipe.inchPressure() {
+		b.Hole, b.HoleMost, b.Source = t.Min, t.Max, t.Origin.Source
+	}
+	b.Depth, _ = socketDepth(q.Pipe, h.PipeOutside)
+	wide := h.Diameter
+	if b.Known() {
+		wide = b.Hole
+	}
+	for _, v := range []struct {
+		to     *length
+		memory length
+	}{
+		{&b.Thread, wide - measure.Inch/16}, {&b.Flange, wide * 3 / 2}, {&b.Nut, wide * 3 / 2},
+		{&b.Gasket, measure.Inch / 8}, {&b.Grip, measure.Inch * 3 / 4}, {&b.Head, measure.Inch * 3 / 4},
+	} {
+		if *v.to <= 0 {
+			*v.to = v.memory
+		}
+	}
+	b.Gap = Sagitta(q.Radius-q.Wall, b.Flange)
+	b.Stack = q.Wall + b.Gasket + b.Gap
+	if least := b.Head + b.Stack + measure.Inch/2; b.Length <= 0 {
+		b.Length = maxLength(2*b.Depth+measure.Inch/8, least)
+	}
+	b.Outer = maxLength(b.Length-b.Head-b.Stack, measure.Inch/8)
+	b.Cover = (minLength(b.Flange, b.Nut)-h.Diameter)/2 - maxLength(0, h.Diameter-b.Thread)/2
+	h.Throat, h.Inner = b.Bore, b.Head
+	h.Footprint = maxLength(h.Diameter, maxLength(b.Flange, b.Nut))
+	h.Bulkhead = b
+}
+
+// basis is what the fitting's own measures rest on.
+func (b BulkheadFit) basis() Basis {
+	if b.Measured {
+		return Basis{JobSetting, "fittings.bulkhead"}
+	}
+	return Basis{FromMemory, "usual proportions of bulkhead fittings; set fittings.bulkhead"}
+}
+
+// bulkheadSawCheck holds the saw against the hole that the fitting's maker or
+// the size charts ask for, and the hole against the threaded body.
+func bulkheadSawCheck(h Hole, u measure.Unit) Finding {
+	b := h.Bulkhead
+	id, key := h.id("saw-bulkhead"), h.Key()+".saw"
+	if !b.Known() {
+		return lengths(id, key, Caution, h.Saw, 0, Basis{Kind: FromMemory},
+			"no table gives the hole for a %s bulkhead fitting: measure its thread and set fittings.bulkhead before cutting", h.Pipe.Size)
+	}
+	basis := Basis{JobSetting, "fittings.bulkhead, as its maker asks"}
+	if !b.Label {
+		basis = Basis{Published, b.Source}
+	}
+	limit := b.Hole
+	if b.offBy(h.Saw) > 0 {
+		limit = b.HoleMost
+	}
+	switch {
+	case b.offBy(h.Saw) != 0:
+		return lengths(id, key, Stop, h.Saw, limit, basis,
+			"the saw is %s and a %s bulkhead fitting asks for a hole of %s: change the saw, or measure the fitting and set fittings.bulkhead",
+			h.Saw.Both(u), h.Pipe.Size, limit.Both(u))
+	case h.Diameter <= b.Thread:
+		return lengths(id, key, Stop, h.Diameter, b.Thread, b.basis(),
+			"the hole comes out %s and the fitting's thread is %s outside: it does not go through; use a larger saw", h.Diameter.Both(u), b.Thread.Both(u))
+	case b.Thread <= h.PipeOutside:
+		return lengths(id, key, Stop, b.Thread, h.PipeOutside, b.basis(),
+			"the fitting's thread is %s outside and the pipe %s: such a fitting does not take that pipe; measure it again", b.Thread.Both(u), h.PipeOutside.Both(u))
+	case !b.Label:
+		return lengths(id, key, Caution, h.Saw, limit, basis,
+			"the saw (%s) agrees with size charts (%s), but no standard holds makers to them: measure the fitting and set fittings.bulkhead before cutting",
+			h.Saw.Both(u), limit.Both(u))
+	}
+	return lengths(id, key, OK, h.Saw, limit, basis, "the saw (%s) is what the fitting asks for (%s)", h.Saw.Both(u), limit.Both(u))
+}
+
+// bulkheadCoverCheck holds flange and locknut against the hole that both must
+// cover, the body pushed to one side: less than 1/8 in is a caution (common
+// practice, no source).
+func bulkheadCoverCheck(h Hole, u measure.Unit) Finding {
+	const good = measure.Inch / 8
+	b := h.Bulkhead
+	lv := atLeast(b.Cover, 1e-6, good)
+	return lengths(h.id("bulkhead-cover"), h.Key()+".saw", lv, b.Cover, good, b.basis(),
+		say(lv, "flange and locknut reach %s past the hole's edge, the body to one side",
+			"flange and locknut reach only %s past the hole's edge, the body to one side: keep it centred, or use a smaller saw",
+			"flange or locknut falls short of the hole's edge by %s, the body to one side: the gasket does not seal; use a smaller saw"),
+		b.Cover.Abs().Both(u))
+}
+
+// bulkheadCurveCheck holds the gap that a round wall leaves under a flat
+// flange against its gasket. Half the gasket is taken up by squeezing it; up to
+// twice its thickness a drum's wall is drawn flat by the locknut; past that it
+// is not counted on (common practice, no source).
+func bulkheadCurveCheck(h Hole, u measure.Unit) Finding {
+	b := h.Bulkhead
+	lv := OK
+	switch {
+	case b.Gap > 2*b.Gasket:
+		lv = Stop
+	case b.Gap > b.Gasket/2:
+		lv = Caution
+	}
+	limit := b.Gasket / 2
+	if lv == Stop {
+		limit = 2 * b.Gasket
+	}
+	return lengths(h.id("bulkhead-curve"), h.Key()+".joint", lv, b.Gap, limit, practice,
+		say(lv, "the round wall falls away %s under the flange, %s across: the gasket, %s thick, takes it up",
+			"the round wall falls away %s under the flange, %s across, and the gasket is %s thick: the locknut must draw the wall flat; tighten by hand and a quarter turn, and look for drips at the leak test",
+			"the round wall falls away %s under the flange, %s across, and the gasket is only %s thick: it does not seal on this curve; take smaller pipe, a thicker gasket or another joint"),
+		b.Gap.Both(u), b.Flange.Both(u), b.Gasket.Both(u))
+}
+
+// bulkheadGripCheck holds what lies between flange and locknut against the
+// length of thread.
+func bulkheadGripCheck(h Hole, u measure.Unit) Finding {
+	const good = measure.Inch / 16
+	b := h.Bulkhead
+	spare := b.Grip - b.Stack
+	lv := atLeast(spare, 0, good)
+	return lengths(h.id("bulkhead-grip"), h.Key()+".joint", lv, b.Stack, b.Grip, b.basis(),
+		say(lv, "wall, gasket and curve are %s and the fitting closes on %s: the locknut has its whole thread",
+			"wall, gasket and curve are %s and the fitting closes on %s: the locknut has hardly its whole thread; measure yours",
+			"wall, gasket and curve are %s and the fitting closes on %s only: the locknut does not reach its thread; take a longer fitting or another joint"),
+		b.Stack.Both(u), b.Grip.Both(u))
+}
