@@ -80,6 +80,12 @@ func jointWords(f *flow, h geometry.Hole) string {
 		}
 		return "rubber pipe-to-tank grommet; read the hole it asks for on its label"
 	case geometry.JointStopper:
+		switch t := h.Stopper; {
+		case t.SeatDepth <= 0:
+			return "tapered stopper No. " + t.Number + ", too large for the hole: it does not go in"
+		case t.SeatDepth >= t.Length:
+			return "tapered stopper No. " + t.Number + ", too small for the hole: it goes right through"
+		}
 		return fmt.Sprintf("tapered stopper No. %s, goes in %s of %s", h.Stopper.Number, h.Stopper.SeatDepth.Both(u), h.Stopper.Length.Both(u))
 	}
 	return string(h.Joint)

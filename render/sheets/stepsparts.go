@@ -51,6 +51,9 @@ func partSteps(p *Pack) []step {
 					return "Cut the stub that takes the hose: " + s.Spec.Inlet.Stub.Both(u) + "."
 				}),
 				vary(p, func(s geometry.Silo) string {
+					if t := s.Drain.Stopper; t.SeatDepth <= 0 || t.SeatDepth >= t.Length {
+						return "Stopper No. " + t.Number + " does not close the drain: see the findings, and take another stopper or saw."
+					}
 					return fmt.Sprintf("Push stopper No. %s into the drain from outside, about %s deep. It must come out by hand and stay in under water.", s.Drain.Stopper.Number, s.Drain.Stopper.SeatDepth.Both(u))
 				}))},
 	}

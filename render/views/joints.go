@@ -150,7 +150,7 @@ func (d *sheet) whiteWall(v view, h geometry.Hole, y length) {
 }
 
 func (d *sheet) grommetJoint(b path.Box, h geometry.Hole, name string) scale {
-	y := h.Footprint/2 + 10
+	y := max(h.Footprint, h.PipeOutside, h.Diameter)/2 + 10
 	v, sc, words := d.detail(b, name, -45, 60, -y, y, 0, 1)
 	p, bore := h.PipeOutside/2, h.PipeInside/2
 	d.cutWall(v, h, y)
@@ -178,7 +178,7 @@ func (d *sheet) grommetJoint(b path.Box, h geometry.Hole, name string) scale {
 func (d *sheet) stopperJoint(b path.Box, h geometry.Hole, name string) scale {
 	t := h.Stopper
 	y := max(t.Top/2, h.Diameter/2) + 6
-	deep := t.SeatDepth
+	deep := drawnDeep(t)
 	v, sc, words := d.detail(b, name, -max(deep, h.Wall)-6, t.Length-deep+6, -y, y, 0, 1)
 	d.cutWall(v, h, y)
 	k := length(v.k)
@@ -200,6 +200,10 @@ func (d *sheet) clearanceWords(h geometry.Hole) string {
 	}
 	return "clearance " + keep(d.both(h.Clearance))
 }
+
+// drawnDeep is how deep a stopper is drawn: one that does not go in with its
+// narrow end at the wall, one that goes right through with its wide end there.
+func drawnDeep(t geometry.StopperFit) length { return max(0, min(t.SeatDepth, t.Length)) }
 
 // stopperWords says how a stopper goes in, or that it does not hold.
 func (d *sheet) stopperWords(t geometry.StopperFit) string {

@@ -132,7 +132,7 @@ func (d *sheet) sideJoint(v view, h geometry.Hole, side, r, z length) length {
 	var out length
 	switch h.Joint {
 	case geometry.JointStopper:
-		t, b, deep := h.Stopper.Top/2, h.Stopper.Bottom/2, h.Stopper.SeatDepth
+		t, b, deep := h.Stopper.Top/2, h.Stopper.Bottom/2, drawnDeep(h.Stopper)
 		x2 := r + h.Stopper.Length - deep
 		d.PathOn(render.Outline, path.Polygon(v.poly(path.Pt(side*(r-deep), z-b), path.Pt(side*(r-deep), z+b),
 			path.Pt(side*x2, z+t), path.Pt(side*x2, z-t))...))
