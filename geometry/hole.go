@@ -112,3 +112,12 @@ func (h Hole) Outline() path.Path {
 	p.ClosePath()
 	return p
 }
+
+// past is how far a hole whose centre lies so far within an edge reaches past
+// it, with a little room for the line; 0 when it does not.
+func (h Hole) past(within length) length {
+	if over := h.Diameter/2 - within; over > 0 {
+		return over + slack
+	}
+	return 0
+}

@@ -15,18 +15,25 @@ type wrapStrip struct {
 	around length // datum to closing mark
 }
 
-// bodyStripTemplate has its upper edge along the rim.
+// bodyStripTemplate has its upper edge along the rim, or a line along it where
+// the outlet breaks out of the rim.
 func bodyStripTemplate(s *Silo) Template {
 	o := s.Outlet
-	low, half := o.BelowRim+o.Footprint/2, o.Arc/2
+	low, half := o.BelowRim+maxLength(o.Footprint, o.Diameter)/2, o.Arc/2
 	for _, sl := range s.Slots {
 		low, half = maxLength(low, sl.Sill), maxLength(half, sl.Length/2)
 	}
-	w := newStrip(s, "body-strip", "Body wrap strip", "body", low+20, half)
+	past := o.past(o.BelowRim)
+	w := newStrip(s, "body-strip", "Body wrap strip", "body", past+low+20, half)
 	w.Up = "upper edge along the rim"
-	w.hole(o, w.Height-o.BelowRim)
+	rim := w.Height - past
+	if past > 0 {
+		w.Up = "the line below the upper edge along the rim"
+		w.mark(line(pt(0, rim), pt(w.Width, rim)))
+	}
+	w.hole(o, rim-o.BelowRim)
 	for _, sl := range s.Slots {
-		c := pt(w.x(sl.Round), w.Height-sl.Middle())
+		c := pt(w.x(sl.Round), rim-sl.Middle())
 		w.cut(moved(sl.Outline(), c))
 		w.cross(c, 4)
 	}
@@ -34,13 +41,21 @@ func bodyStripTemplate(s *Silo) Template {
 }
 
 // baseStripTemplate has its lower edge on the ground, the base standing on its
-// head.
+// head, or a line on it where a hole breaks out of the chime.
 func baseStripTemplate(s *Silo) Template {
-	high := maxLength(s.Inlet.Height+s.Inlet.Footprint/2, s.Drain.Height+s.Drain.Footprint/2)
-	w := newStrip(s, "base-strip", "Base wrap strip", "base", high+20, maxLength(s.Inlet.Arc, s.Drain.Arc)/2)
+	high, past, half := length(0), length(0), length(0)
+	for _, h := range []Hole{s.Inlet, s.Drain} {
+		high = maxLength(high, h.Height+maxLength(h.Footprint, h.Diameter)/2)
+		past, half = maxLength(past, h.past(h.Height)), maxLength(half, h.Arc/2)
+	}
+	w := newStrip(s, "base-strip", "Base wrap strip", "base", past+high+20, half)
 	w.Up = "lower edge on the ground, base standing on its head"
-	w.hole(s.Inlet, s.Inlet.Height)
-	w.hole(s.Drain, s.Drain.Height)
+	if past > 0 {
+		w.Up = "the line above the lower edge on the ground, base standing on its head"
+		w.mark(line(pt(0, past), pt(w.Width, past)))
+	}
+	w.hole(s.Inlet, past+s.Inlet.Height)
+	w.hole(s.Drain, past+s.Drain.Height)
 	return w.Template
 }
 

@@ -48,3 +48,37 @@ func TestTemplateAreas(t *testing.T) {
 		}
 	}
 }
+
+// A hole that breaks out of the rim, the chime or the pipe's end is a stop, and
+// drawn whole all the same: by patch, strip and wrap, of a pipe of any size.
+func TestTemplatesHoldHolesPastAnEdge(t *testing.T) {
+	for what, change := range map[string]func(*Spec){
+		"outlet past the rim":                   func(s *Spec) { s.Outlet.BelowRim, s.Outlet.Saw = 10, 4*inch },
+		"outlet past the rim, no joint as wide": func(s *Spec) { s.Outlet.BelowRim, s.Outlet.Saw, s.Outlet.Joint = 15, 5*inch, JointGrommet },
+		"drain past the chime":                  func(s *Spec) { s.Drain.AboveGround, s.Drain.Saw = 5, 4*inch },
+		"drain wider than its stopper":          func(s *Spec) { s.Drain.Saw, s.Drain.Stopper = 6*inch, "6" },
+		"pipe silo's outlet past the screen":    func(s *Spec) { s.Pipe.OutletAboveScreen = 5 },
+		"pipe silo's outlet past the open end":  func(s *Spec) { s.Pipe.OutletAboveScreen = s.Pipe.Length - 5 },
+		"a pipe silo as small as can be": func(s *Spec) {
+			s.Pipe.Pipe, s.Pipe.Saw, s.Pipe.Length, s.Pipe.OutletAboveScreen = PipeRef{"1/2", "sch40"}, 6, 50, 25
+		},
+		"a pipe silo of the widest pipe, short": func(s *Spec) { s.Pipe.Pipe, s.Pipe.Length, s.Pipe.OutletAboveScreen = PipeRef{"12", "sdr35"}, 50, 10 },
+	} {
+		for _, tp := range exampleSilo(t, change).Templates {
+			for _, sh := range tp.Shapes {
+				if b := sh.Path.Bounds(); b.Min.X < -1e-9 || b.Min.Y < -1e-9 || b.Max.X > tp.Width+1e-9 || b.Max.Y > tp.Height+1e-9 {
+					t.Errorf("%s: %s: a %s line leaves the template: %v of %v × %v", what, tp.ID, sh.Role, b, tp.Width, tp.Height)
+				}
+			}
+		}
+	}
+	// the line that the rim lies along is as far above the outlet as the job says
+	s := exampleSilo(t, func(s *Spec) { s.Outlet.BelowRim, s.Outlet.Saw = 10, 4*inch })
+	for _, tp := range s.Templates {
+		if tp.Part != "body" || !tp.Strip {
+			continue
+		}
+		hole := tp.Shapes[4].Path.Bounds() // after the frame, datum, closing mark and rim
+		near(t, "rim above the outlet's middle", tp.Shapes[3].Path[0].To.Y-(hole.Min.Y+hole.Max.Y)/2, 10, 1e-9)
+	}
+}

@@ -51,10 +51,14 @@ func headText(h measure.Length, u measure.Unit) string {
 // energy is what the motor draws.
 func (s Study) energy(u measure.Unit) geometry.Finding {
 	p := s.Pumping
-	return geometry.Finding{ID: "pump.energy", Key: "pump.efficiency", Measured: measure.Quantity{Value: p.KWhAYear, Unit: "kWh"}, Limit: measure.Quantity{Value: p.KWhAYear, Unit: "kWh"},
+	f := geometry.Finding{ID: "pump.energy", Key: "pump.efficiency", Measured: measure.Quantity{Value: p.KWhAYear, Unit: "kWh"}, Limit: measure.Quantity{Value: p.KWhAYear, Unit: "kWh"},
 		Basis: geometry.Basis{Kind: geometry.Published, Source: "ρgQH over the efficiencies given, Çengel and Cimbala, Fluid Mechanics, chapter 14"},
 		Says: fmt.Sprintf("the motor draws %s, %.0f kWh in a year at %s h a day, the pump taken at %s %% and the motor at %s %%",
 			p.Result.Pump.Input.Both(u), p.KWhAYear, plain(s.Farm.Pump.HoursADay), plain(100*s.Farm.Pump.Efficiency), plain(100*s.Farm.Pump.Motor))}
+	if p.Result.Pump.Input == 0 {
+		f.Says = "what the motor draws is not worked out: no head is asked of the pump where it runs, or no water moves"
+	}
+	return f
 }
 
 func (s Study) reaches(u measure.Unit) geometry.Finding {

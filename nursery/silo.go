@@ -49,8 +49,9 @@ func OfSilo(s *geometry.Silo, q Stocking) flow.Silo {
 		Outlet: flow.Outlet{Bore: s.Outlet.Bore(), Length: s.Spec.Outlet.Nipple, Roughness: flow.PlasticRoughness,
 			Entrance: flatFace, Hose: q.Hose},
 		Invert: s.OutletInvert(),
-		Slot:   flow.Slot{Length: s.Slots[0].Length, Height: s.Slots[0].Height(), Corner: s.Slots[0].CornerR},
-		Slots:  len(s.Slots), Sill: st.Rim - s.Slots[0].Sill,
+		Slot: flow.Slot{Length: s.Slots[0].Length, Height: s.Slots[0].Height(),
+			Corner: min(s.Slots[0].CornerR, s.Slots[0].Height()/2, s.Slots[0].Length/2)},
+		Slots: len(s.Slots), Sill: st.Rim - s.Slots[0].Sill,
 		Body:  s.Weights.Body + s.Weights.Ring,
 		Solid: solid(s),
 	}

@@ -140,3 +140,16 @@ func TestLossesAreTheTables(t *testing.T) {
 		}
 	}
 }
+
+// A slot's ends are half circles in any units: what rounding leaves between
+// half its height, worked out anew from sill and top, and the radius of its ends
+// does not keep the silo from being reckoned with.
+func TestSlotCornerFitsItsSlot(t *testing.T) {
+	for k := range 400 {
+		below := measure.Length(30 + 0.37*float64(k))
+		f := OfSilo(invented(t, func(s *geometry.Spec) { s.Handle.BelowRim, s.Handle.Height, s.Outlet.BelowRim = below, 50, 250 }), stocking)
+		if err := f.Check(); err != nil {
+			t.Fatalf("%.2f mm below the rim: %v", below.MM(), err)
+		}
+	}
+}

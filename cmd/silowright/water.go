@@ -78,7 +78,11 @@ func printWater(w io.Writer, p *plan.Plan, findings []geometry.Finding) error {
 	}
 	if q := s.Pumping; q != nil {
 		at := q.Result.Pump
-		fmt.Fprintf(&b, "\npump      %s at %s, draws %s, %.0f kWh a year%s\n", at.Flow.Both(u), at.Head.BothLong(u), at.Input.Both(u), q.KWhAYear, energyText(p))
+		fmt.Fprintf(&b, "\npump      %s at %s", at.Flow.Both(u), at.Head.BothLong(u))
+		if at.Input > 0 {
+			fmt.Fprintf(&b, ", draws %s, %.0f kWh a year%s", at.Input.Both(u), q.KWhAYear, energyText(p))
+		}
+		b.WriteString("\n")
 	}
 	if a := s.Asks; a != nil {
 		fmt.Fprintf(&b, "asks      a pump that gives %s at %s\n", a.Total.Both(u), a.Head.BothLong(u))

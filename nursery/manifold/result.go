@@ -55,7 +55,9 @@ type PumpPoint struct {
 	// Water is the power that the water takes up, ρgQH.
 	Water measure.Power
 	// Efficiency is the pump's there, 0 when it is not known, and then Shaft
-	// and Input are 0 too. Input is what the motor draws.
+	// and Input are 0 too; so they are where the pump gives no head, past the
+	// end of its curve, for ρgQH over the efficiency tells nothing there. Input
+	// is what the motor draws.
 	Efficiency   float64
 	Shaft, Input measure.Power
 	// Estimated is a point on a guessed curve, Beyond one past its last point.
@@ -177,7 +179,7 @@ func (p Pump) point(w sea.Water, q float64) PumpPoint {
 		Flow: flowOf(q), Head: headOf(h), Water: measure.Power(float64(w.Density) * gravity * q * h),
 		Estimated: p.Curve.Estimated(), Beyond: p.Curve.Beyond(flowOf(q)),
 	}
-	if pt.Efficiency = p.efficiencyAt(q); pt.Efficiency > 0 {
+	if pt.Efficiency = p.efficiencyAt(q); pt.Efficiency > 0 && pt.Water > 0 {
 		motor := p.Motor
 		if motor == 0 {
 			motor = 1

@@ -152,3 +152,24 @@ func TestEstimate(t *testing.T) {
 	}
 	near(t, "shut-off", c.Head(0).Metres(), 30, 1e-12)
 }
+
+// Water that falls through a pump faster than its curve goes is not lifted by
+// it: the motor's draw, ρgQH over the efficiencies, would be below nothing and
+// is not told.
+func TestNoPowerPastTheCurve(t *testing.T) {
+	c, err := CurveByPoints([]Point{{Flow: 0, Head: 5 * metre}, {Flow: 60 * measure.LitrePerMinute, Head: 1 * metre}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := System{
+		Water: sea.Water{Density: 999.7, Viscosity: 1.307e-3}, Pump: Pump{Curve: c, Efficiency: []EfficiencyPoint{{Flow: 0, Efficiency: 0.6}}, Motor: 0.8}, Main: flow.Pipe{Bore: 1 * metre},
+		Laterals: []Lateral{{Hose: flow.Pipe{Bore: 50 * mm, Length: 5 * metre, Roughness: 0.26 * mm, K: 1}, Rise: -6 * metre}},
+	}
+	r := solved(t, s)
+	if !r.Pump.Beyond || r.Pump.Head >= 0 {
+		t.Fatalf("the pump is not past its curve: %+v", r.Pump)
+	}
+	if r.Pump.Shaft != 0 || r.Pump.Input != 0 || r.Pump.KWhPerYear(24) != 0 {
+		t.Errorf("draws %v W, %v kWh a year", float64(r.Pump.Input), r.Pump.KWhPerYear(24))
+	}
+}

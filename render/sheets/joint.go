@@ -96,9 +96,18 @@ func stopperText(h geometry.Hole) jointText {
 	t := h.Stopper
 	return jointText{
 		schedule: func(u measure.Unit) string {
+			switch {
+			case t.SeatDepth <= 0:
+				return "tapered stopper No. " + t.Number + ", too large for the hole: it does not go in"
+			case t.SeatDepth >= t.Length:
+				return "tapered stopper No. " + t.Number + ", too small for the hole: it goes right through"
+			}
 			return fmt.Sprintf("tapered stopper No. %s, goes in %s of %s", t.Number, t.SeatDepth.Both(u), t.Length.Both(u))
 		},
 		fit: func(u measure.Unit) string {
+			if t.SeatDepth <= 0 || t.SeatDepth >= t.Length {
+				return "Stopper No. " + t.Number + " does not close the drain: see the findings, and take another stopper or saw."
+			}
 			return fmt.Sprintf("Push stopper No. %s into the drain from outside, about %s deep. It must come out by hand and stay in under water.", t.Number, t.SeatDepth.Both(u))
 		},
 	}

@@ -13,7 +13,7 @@ func stopperDrawing() jointDrawing {
 		name:   "stopper",
 		detail: (*sheet).stopperJoint,
 		side: func(d *sheet, v view, h geometry.Hole, side, r, z length) length {
-			t, b, deep := h.Stopper.Top/2, h.Stopper.Bottom/2, h.Stopper.SeatDepth
+			t, b, deep := h.Stopper.Top/2, h.Stopper.Bottom/2, drawnDeep(h.Stopper)
 			x2 := r + h.Stopper.Length - deep
 			d.PathOn(render.Outline, path.Polygon(v.poly(path.Pt(side*(r-deep), z-b), path.Pt(side*(r-deep), z+b),
 				path.Pt(side*x2, z+t), path.Pt(side*x2, z-t))...))
@@ -33,15 +33,15 @@ func stopperDrawing() jointDrawing {
 			add(r, at/2, r+t.Length-t.SeatDepth, t.Top/2)
 		},
 		picture: func(picture, geometry.Hole) {},
-		mouth:   func(h geometry.Hole) (at, deep length) { return h.Stopper.Length - h.Stopper.SeatDepth, 0 },
-		inner:   func(h geometry.Hole) length { return h.Stopper.SeatDepth - h.Wall },
+		mouth:   func(h geometry.Hole) (at, deep length) { return h.Stopper.Length - drawnDeep(h.Stopper), 0 },
+		inner:   func(h geometry.Hole) length { return drawnDeep(h.Stopper) - h.Wall },
 	}
 }
 
 func (d *sheet) stopperJoint(b path.Box, h geometry.Hole, name string) scale {
 	t := h.Stopper
 	y := max(t.Top/2, h.Diameter/2) + 6
-	deep := t.SeatDepth
+	deep := drawnDeep(t)
 	v, sc, words := d.detail(b, name, -max(deep, h.Wall)-6, t.Length-deep+6, -y, y, 0, 1)
 	d.cutWall(v, h, y)
 	k := length(v.k)
@@ -55,6 +55,10 @@ func (d *sheet) stopperJoint(b path.Box, h geometry.Hole, name string) scale {
 	)
 	return sc
 }
+
+// drawnDeep is how deep a stopper is drawn: one that does not go in with its
+// narrow end at the wall, one that goes right through with its wide end there.
+func drawnDeep(t geometry.StopperFit) length { return max(0, min(t.SeatDepth, t.Length)) }
 
 // stopperWords says how a stopper goes in, or that it does not hold.
 func (d *sheet) stopperWords(t geometry.StopperFit) string {

@@ -41,6 +41,31 @@ func (p picture) fitted(left, right, h length) view {
 	return view{k, path.Pt(p.area.Min.X+spare/2+left*length(k), p.area.Min.Y+rest/2+belly*length(k))}
 }
 
+// whole is the picture as drawn, or made smaller where parts of sizes that do
+// not go together, such as a pipe far wider than its hole, reach past its edge.
+func (p picture) whole() render.Drawing {
+	all := path.Box{Max: path.Pt(p.Width, p.Height)}
+	for _, s := range p.Strokes {
+		all = around(all, s.Path.Bounds())
+	}
+	for _, f := range p.Fills {
+		all = around(all, f.Path.Bounds())
+	}
+	w, h := boxW(all), boxH(all)
+	if w <= p.Width && h <= p.Height {
+		return p.Drawing
+	}
+	k := 0.98 * min(float64(p.Width/w), float64(p.Height/h))
+	out := render.Drawing{Title: p.Title, Description: p.Description, Width: p.Width, Height: p.Height}
+	out.Place(p.Drawing, path.Pt(p.Width/2-midX(all)*length(k), p.Height/2-midY(all)*length(k)), k)
+	return out
+}
+
+// around is the box that holds two.
+func around(a, b path.Box) path.Box {
+	return path.Box{Min: path.Pt(min(a.Min.X, b.Min.X), min(a.Min.Y, b.Min.Y)), Max: path.Pt(max(a.Max.X, b.Max.X), max(a.Max.Y, b.Max.Y))}
+}
+
 // line draws a path, leaving out what a tool hides.
 func (p picture) line(l render.Layer, q path.Path) {
 	if len(p.avoid) == 0 {

@@ -77,8 +77,8 @@ func begin(s geometry.Silo, size Size, title, part string) *sheet {
 	return d
 }
 
-// finish writes the title strip, breaks thin lines at words and returns the
-// drawing.
+// finish writes the title strip, breaks thin lines at words, cuts off what
+// reaches past the page and returns the drawing.
 func (d *sheet) finish(main scale) render.Drawing {
 	if d.less > 1 {
 		main.name = noScale
@@ -90,6 +90,7 @@ func (d *sheet) finish(main scale) render.Drawing {
 		d.Texts[i].Words = plain(d.Texts[i].Words)
 	}
 	d.breakAtWords()
+	d.atEdge()
 	if d.less == 1 {
 		return d.Drawing
 	}

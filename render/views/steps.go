@@ -41,7 +41,7 @@ func Steps(s geometry.Silo) []Step {
 	} {
 		p := newPicture(s, f.title)
 		f.draw(p, s)
-		out = append(out, Step{f.id, p.Drawing})
+		out = append(out, Step{f.id, p.whole()})
 	}
 	return out
 }

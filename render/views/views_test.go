@@ -3,6 +3,7 @@ package views
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"testing"
@@ -150,5 +151,69 @@ func TestStepPictures(t *testing.T) {
 			t.Errorf("%d pictures for %d steps", len(seen), len(sheets.StepIDs()))
 		}
 		write(t, "steps-"+drum, page)
+	}
+}
+
+// Sizes that do not go together are stops, and drawn all the same, as far as
+// the page goes.
+func TestImpossiblePartsAreDrawn(t *testing.T) {
+	mm := measure.Length(1)
+	for what, change := range map[string]func(*geometry.Spec){
+		"stopper far too small": func(s *geometry.Spec) { s.Drain.Saw, s.Drain.Stopper = 80*mm, "6" },
+		"stopper far too large": func(s *geometry.Spec) { s.Drain.Saw, s.Drain.Stopper = 20*mm, "13" },
+		"pipe wider than its hole": func(s *geometry.Spec) {
+			s.Outlet.Pipe, s.Outlet.Joint = geometry.PipeRef{Size: "12", Series: "sdr35"}, geometry.JointGrommet
+			s.Pipe.PipeOut, s.Pipe.Joint = geometry.PipeRef{Size: "10", Series: "sdr35"}, geometry.JointCouplings
+		},
+		"pipe silo wider than the drum": func(s *geometry.Spec) {
+			d := &s.Drum
+			for _, l := range []*measure.Length{&d.Outside, &d.Height, &d.FootOutside, &d.FootHeight, &d.HeadRecess} {
+				*l *= 0.25
+			}
+			for i, h := range d.Hoops {
+				d.Hoops[i] = geometry.Hoop{From: h.From / 4, To: h.To / 4, Outside: h.Outside / 4}
+			}
+			s.Lattice.Across, s.Lattice.BarWidth, s.Lattice.Pilot = d.FootInside()-10, 5, 3
+			s.Handle.BelowRim, s.Handle.Height, s.Handle.Length = 20, 20, 40
+			s.Outlet.BelowRim, s.Inlet.AboveGround, s.Drain.AboveGround = 60, 30, 30
+		},
+	} {
+		spec := cove()
+		spec.Drum.Hoops = append([]geometry.Hoop(nil), spec.Drum.Hoops...)
+		change(&spec)
+		s := solved(t, spec)
+		for paper, size := range sizes {
+			for _, v := range All() {
+				if err := render.Check(v.Draw(s, size)); err != nil {
+					t.Errorf("%s, %s: %v", what, paper, err)
+				}
+			}
+		}
+		for _, st := range Steps(s) {
+			if err := render.Check(st.Picture); err != nil {
+				t.Errorf("%s, %s: %v", what, st.ID, err)
+			}
+		}
+	}
+}
+
+// What is cut at the page's edge is what lies on the page: a circle about a
+// corner leaves its quarter, by area and by length.
+func TestCutAtTheEdge(t *testing.T) {
+	d := &sheet{}
+	d.Width, d.Height = 100, 80
+	d.Shade(path.Circle(path.Pt(0, 0), 40), 1)
+	d.Circle(render.Outline, path.Pt(100, 80), 40)
+	d.Line(render.Outline, path.Pt(10, 10), path.Pt(90, 70))
+	d.Line(render.Outline, path.Pt(-10, -10), path.Pt(-5, 90))
+	d.atEdge()
+	if len(d.Strokes) != 2 || len(d.Fills) != 1 {
+		t.Fatalf("%d lines and %d fills left, want 2 and 1", len(d.Strokes), len(d.Fills))
+	}
+	if got, want := math.Abs(float64(d.Fills[0].Path.Area())), math.Pi*400; math.Abs(got-want) > 0.01*want {
+		t.Errorf("a quarter of %.1f mm² is left as %.1f", want, got)
+	}
+	if got, want := float64(d.Strokes[0].Path.Length()), math.Pi*20; math.Abs(got-want) > 0.01*want {
+		t.Errorf("a quarter of %.1f mm is left as %.1f", want, got)
 	}
 }

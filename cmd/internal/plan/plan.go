@@ -37,7 +37,7 @@ type Plan struct {
 	// than one manifold is solved with.
 	Water *nursery.Study
 	// Energy is what the pump's energy costs a year; nil when no price is told,
-	// or no pump.
+	// or no pump, or it is not known what the pump draws.
 	Energy   *money.Money
 	Prices   *bom.PriceList
 	Invented bool // the prices are the demo's
@@ -163,7 +163,7 @@ func (p *Plan) water(f *job.File) error {
 	}
 	p.Water = &w
 	p.Findings = append(p.Findings, w.Findings(p.Job.Units)...)
-	if w.Pumping == nil || f.Energy == nil {
+	if w.Pumping == nil || w.Pumping.Result.Pump.Input == 0 || f.Energy == nil {
 		return nil
 	}
 	cost, err := build.Energy(w.Pumping.KWhAYear, f.Energy, p.Currency)

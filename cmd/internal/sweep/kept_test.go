@@ -1,0 +1,75 @@
+package sweep
+
+import (
+	"path/filepath"
+	"testing"
+
+	"silowright/cmd/internal/pack"
+	"silowright/cmd/internal/plan"
+	"silowright/geometry/measure"
+)
+
+// Jobs on which a sweep once found a fault are taken, and packed whole.
+func TestKeptJobs(t *testing.T) {
+	dirs, err := filepath.Glob(filepath.Join("testdata", "kept", "*"))
+	if err != nil || len(dirs) == 0 {
+		t.Fatal("no kept jobs", err)
+	}
+	for _, dir := range dirs {
+		t.Run(filepath.Base(dir), func(t *testing.T) {
+			p, err := plan.Load(filepath.Join(dir, "job.toml"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			o := pack.DefaultOptions(p.Job.Units)
+			o.Strips = true
+			m, err := pack.Make(p, o)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, f := range m.Files {
+				for _, fault := range fileFaults(f.Name, f.Data) {
+					t.Errorf("%s: %s", f.Name, fault)
+				}
+			}
+		})
+	}
+}
+
+// The checks of the sweep see what is wrong: an SVG with a line off its page,
+// turned words off it, a number that is none, an unclosed element; a stream of
+// a PDF with such a number.
+func TestFaultsAreSeen(t *testing.T) {
+	const head, tail = `<svg width="100mm" height="50mm" viewBox="0 0 100 50">`, `</svg>`
+	if got := svgFaults([]byte(head + `<path d="M0 0L100 50"/>` + tail)); len(got) != 0 {
+		t.Errorf("a sound page: %v", got)
+	}
+	for _, wrong := range []string{
+		`<path d="M0 0L100.2 50"/>`, `<path d="M90 0A20 20 0 0 1 90 40"/>`, `<path d="M0 0LNaN 3"/>`, `<path d="L1 1"/>`, `<rect x="1"/>`, `<path d="M0 0"`, ``,
+		`<text x="90" y="20" font-size="4" textLength="20">w</text>`, `<text x="50" y="10" font-size="4" textLength="20" transform="rotate(-90 50 10)">w</text>`,
+	} {
+		if len(svgFaults([]byte(head+wrong+tail))) == 0 {
+			t.Errorf("nothing is wrong with %s", wrong)
+		}
+	}
+	const pdf = "%%PDF\n4 0 obj\n<</Length 9>>\nstream\nNaN 0 re\n\nendstream\n"
+	if _, got := pdfFaults([]byte(pdf)); len(got) != 1 {
+		t.Errorf("a stream with NaN: %v", got)
+	}
+}
+
+// A length written for either unit is the same length.
+func TestValuesAreTheSameInBothUnits(t *testing.T) {
+	for _, v := range []value{onTape(883.4, asBare), onTape(883.4, asOwn), onTape(4.2, asOwn), onTape(4.2, asMM), {mm: 12.345, style: asBare}, {mm: 12.345, style: asOwn}, {mm: 80, style: asMM}} {
+		for _, u := range []measure.Unit{measure.UnitMM, measure.UnitInch} {
+			text := v.in(u)
+			if text[0] == '"' {
+				text = text[1 : len(text)-1]
+			}
+			l, err := measure.ParseLength(text, u)
+			if err != nil || (l-measure.Length(v.mm)).Abs() > 1e-9 {
+				t.Errorf("%+v in %s is %s: %v, %v", v, u, text, l, err)
+			}
+		}
+	}
+}
