@@ -15,5 +15,7 @@ func commands() []command {
 		holeCommand,
 		tablesCommand,
 		serveCommand,
+		manualCommand(),
+		completionCommand(),
 	}
 }
