@@ -17,5 +17,6 @@ func commands() []command {
 		serveCommand,
 		manualCommand(),
 		completionCommand(),
+		licencesCommand,
 	}
 }
