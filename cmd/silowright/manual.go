@@ -144,13 +144,11 @@ func filled(s string) string {
 // jobSection is a section of the job file with what it is about and its keys.
 type jobSection struct{ name, says string }
 
-// number is the place of an entry in a list, as in drum[0].
-var number = regexp.MustCompile(`\[\d+\]`)
-
 // jobSections are the sections of the job file as start writes it, then those
 // it shows as examples alone.
 func jobSections() []jobSection {
 	about := job.SectionWords()
+	number := regexp.MustCompile(`\[\d+\]`) // the place of an entry in a list, as in drum[0]
 	var order []string
 	keys := map[string][]string{}
 	for _, f := range job.Fields(job.Template(measure.UnitInch)) {

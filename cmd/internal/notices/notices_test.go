@@ -125,20 +125,19 @@ func golden(t *testing.T, name, want string) {
 // What is handed on is whole: a heading and the first words of the licence for
 // every module of the program, and the fonts' owner.
 func TestTextsAreWhole(t *testing.T) {
-	program, _, _ := strings.Cut(Modules(), "In the tests alone")
-	for _, line := range strings.Split(program, "\n") {
-		f := strings.Fields(line)
-		if len(f) < 3 || !strings.Contains(f[0], "/") {
-			continue
-		}
-		if !strings.Contains(Texts(), "\n"+f[0]+" "+f[1]+", unchanged") {
-			t.Errorf("%s: has no licence text", f[0])
-		}
+	program, _ := held()
+	if len(program) < 5 {
+		t.Errorf("%d modules: is the list whole?", len(program))
 	}
-	for _, s := range signs {
-		flat := strings.Join(strings.Fields(Texts()), " ")
-		if strings.Contains(program, s.name) && !strings.Contains(flat, s.with[0]) {
-			t.Errorf("%s: its words are missing", s.name)
+	flat := strings.Join(strings.Fields(Texts()), " ")
+	for _, r := range program {
+		if !strings.Contains(Texts(), "\n"+r.name+" "+r.version+", unchanged") {
+			t.Errorf("%s: has no licence text", r.name)
+		}
+		for _, s := range signs {
+			if s.name == r.licence && !strings.Contains(flat, s.with[0]) {
+				t.Errorf("%s: the words of %s are missing", r.name, r.licence)
+			}
 		}
 	}
 	if !strings.Contains(Texts(), "Bigelow & Holmes") {
@@ -165,7 +164,25 @@ func TestKindOf(t *testing.T) {
 	}
 }
 
-// Every module that go.mod asks for is in the README, with the same words.
+// held reads the list's rows of modules: those in the program, those that only
+// tests use.
+func held() (program, tests map[string]row) {
+	program, tests = map[string]row{}, map[string]row{}
+	to := program
+	for _, line := range strings.Split(Modules(), "\n") {
+		f := strings.Fields(line)
+		switch {
+		case strings.HasPrefix(line, "In the tests alone"):
+			to = tests
+		case len(f) >= 4 && strings.Contains(f[0], "/"):
+			to[f[0]] = row{f[0], f[1], f[2], strings.Join(f[3:], " ")}
+		}
+	}
+	return program, tests
+}
+
+// Every module that go.mod asks for is in the README: one of the program with
+// its licence and purpose as the list has them.
 func TestReadmeNamesEveryRequirement(t *testing.T) {
 	mod, err := os.ReadFile(filepath.Join("..", "..", "..", "go.mod"))
 	if err != nil {
@@ -175,19 +192,26 @@ func TestReadmeNamesEveryRequirement(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	n := 0
+	program, tests := held()
+	asked := 0
 	for _, line := range strings.Split(string(mod), "\n") {
 		f := strings.Fields(line)
 		if len(f) != 2 || !strings.Contains(f[0], "/") {
 			continue // no requirement, or one that others ask for
 		}
-		n++
-		if !strings.Contains(string(readme), f[0]) {
-			t.Errorf("%s: the README does not say what it is for", f[0])
+		asked++
+		want := f[0]
+		if r, ok := program[f[0]]; ok {
+			want = fmt.Sprintf("| %s | %s | %s |", r.name, r.licence, r.purpose)
+		} else if _, ok := tests[f[0]]; !ok {
+			t.Errorf("%s: go.mod asks for it, and nothing uses it", f[0])
+		}
+		if !strings.Contains(string(readme), want) {
+			t.Errorf("the README lacks %q", want)
 		}
 	}
-	if n < 5 {
-		t.Errorf("%d requirements read: is this go.mod?", n)
+	if asked < 5 {
+		t.Errorf("%d requirements read: is this go.mod?", asked)
 	}
 }
 
@@ -239,11 +263,9 @@ func TestBillOfMaterials(t *testing.T) {
 		got[c.Name] = strings.TrimSpace(c.Version + " " + strings.Join(ids, ","))
 	}
 	want := map[string]string{}
-	program, _, _ := strings.Cut(Modules(), "In the tests alone")
-	for _, line := range strings.Split(program, "\n") {
-		if f := strings.Fields(line); len(f) >= 3 && strings.Contains(f[0], "/") {
-			want[f[0]] = f[1] + " " + f[2]
-		}
+	program, _ := held()
+	for _, r := range program {
+		want[r.name] = r.version + " " + r.licence
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-list +bill of materials):\n%s", diff)
