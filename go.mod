@@ -2,6 +2,8 @@ module silowright
 
 go 1.26.0
 
+toolchain go1.26.11
+
 require (
 	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b
 	github.com/chromedp/cdproto v0.159.0

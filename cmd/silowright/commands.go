@@ -15,5 +15,8 @@ func commands() []command {
 		holeCommand,
 		tablesCommand,
 		serveCommand,
+		manualCommand(),
+		completionCommand(),
+		licencesCommand,
 	}
 }

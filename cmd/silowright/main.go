@@ -9,7 +9,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"runtime/debug"
 	"strings"
 
 	"silowright/cmd/internal/nearest"
@@ -94,8 +93,7 @@ func dispatch(args []string, e *env) error {
 	case "--help", "-h", "help":
 		return help(args[1:], e)
 	case "--version":
-		_, err := fmt.Fprintf(e.stdout, "silowright %s\n", version())
-		return err
+		return printVersion(e.stdout)
 	default:
 		c, err := find(word)
 		if err != nil {
@@ -133,15 +131,6 @@ func find(word string) (command, error) {
 		return command{}, usagef("unknown command %q; hint: did you mean %q?", word, near)
 	}
 	return command{}, usagef("unknown command %q; hint: the commands are %s", word, strings.Join(names, ", "))
-}
-
-// version is the module's version as the Go tool recorded it.
-func version() string {
-	info, ok := debug.ReadBuildInfo()
-	if !ok || info.Main.Version == "" {
-		return "(unknown version)"
-	}
-	return info.Main.Version
 }
 
 // oneLine keeps a message to one line whatever it quotes.

@@ -15,7 +15,7 @@ var seedCommand = command{
 	name:    "seed",
 	args:    "[JOB]",
 	summary: "silos and water that the seed needs week by week, and which mesh holds it; exit 1 on a stop",
-	example: "silowright seed my-silos/job.toml",
+	example: "silowright seed",
 	run:     runSeed,
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/pflag"
 
@@ -21,10 +22,21 @@ func (s stopError) Error() string { return s.says }
 // other error it ends with exit code 2.
 func usagef(format string, args ...any) error { return fmt.Errorf(format, args...) }
 
-// helpAsked says that --help was among the arguments.
-type helpAsked struct{ flags string }
+// helpAsked says that --help was among the arguments of a command with these
+// flags.
+type helpAsked struct{ flags *pflag.FlagSet }
 
 func (helpAsked) Error() string { return "help asked" }
+
+// flagsOf returns a command's flags, as its own --help shows them. Nothing of
+// the command's work is done: every command reads its flags first.
+func flagsOf(c command) *pflag.FlagSet {
+	var asked helpAsked
+	if err := c.run(&env{}, []string{"--help"}); errors.As(err, &asked) {
+		return asked.flags
+	}
+	return newFlags(c.name)
+}
 
 // newFlags returns an empty flag set for the command called name. Parse it
 // with parseFlags, never by itself: that one words the errors.
@@ -41,7 +53,7 @@ func newFlags(name string) *pflag.FlagSet {
 func parseFlags(fs *pflag.FlagSet, args []string, low, high int) ([]string, error) {
 	if err := fs.Parse(args); err != nil {
 		if errors.Is(err, pflag.ErrHelp) {
-			return nil, helpAsked{fs.FlagUsages()}
+			return nil, helpAsked{fs}
 		}
 		return nil, flagError(fs, err)
 	}
@@ -94,36 +106,100 @@ func kindOf(kind string) string {
 	return kind
 }
 
+// purpose says in one line what the program is for; aim says what comes of it.
+const (
+	purpose = "work out nursery silos from second-hand drums"
+	aim     = "Work out nursery silos from second-hand drums: templates, cut list, findings and bill from a job file."
+)
+
+// more says where to read on.
+const more = "silowright COMMAND --help tells more of one; silowright --version tells what this build is."
+
+// exitCodes says what each exit code means.
+var exitCodes = [...]string{
+	exitOK:   "done",
+	exitStop: "it does not fit or holds a stop",
+	exitBad:  "bad usage or input",
+}
+
 // printUsage writes the whole program's help.
 func printUsage(w io.Writer) error {
 	var b strings.Builder
-	b.WriteString("Usage: silowright COMMAND [FLAGS] [JOB]\n\n" +
-		"Work out nursery silos from second-hand drums: templates, cut list,\nfindings and bill from a job file.\n\nCommands:\n")
+	b.WriteString("Usage: silowright COMMAND [FLAGS] [JOB]\n\n" + wrapped(aim, helpWidth) + "\n\nCommands:\n")
 	for _, c := range commands() {
-		fmt.Fprintf(&b, "  %-8s %s\n", c.name, c.summary)
+		says := strings.ReplaceAll(wrapped(c.summary, helpWidth-summaryAt), "\n", "\n"+strings.Repeat(" ", summaryAt))
+		fmt.Fprintf(&b, "  %-*s%s\n", summaryAt-2, c.name, says)
 	}
-	b.WriteString("\nsilowright COMMAND --help tells more of one; silowright --version prints the version.\n" +
-		"Exit code: 0 done, 1 it does not fit or holds a stop, 2 bad usage or input.\n")
+	b.WriteString("\n" + wrapped(more, helpWidth) + "\nExit code:")
+	for code, means := range exitCodes {
+		sep := ","
+		if code == 0 {
+			sep = ""
+		}
+		fmt.Fprintf(&b, "%s %d %s", sep, code, means)
+	}
+	b.WriteString(".\n")
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
+// helpWidth is how wide a help is; every screen shows 80 columns.
+const helpWidth = 80
+
+// summaryAt is the column where the summaries stand.
+const summaryAt = 14
+
 // printHelp writes one command's help.
-func printHelp(w io.Writer, c command, flags string) error {
-	line := "Usage: silowright " + c.name
-	if flags != "" {
+func printHelp(w io.Writer, c command, flags *pflag.FlagSet) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "Usage: %s\n\n%s\n", c.usage(flags), wrapped(c.says(), helpWidth))
+	if flags.HasFlags() {
+		fmt.Fprintf(&b, "\nFlags:\n%s", flags.FlagUsagesWrapped(helpWidth))
+	}
+	fmt.Fprintf(&b, "\nExample:\n  %s\n", c.example)
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// usage is how the command is called: "silowright check [FLAGS] [JOB]".
+func (c command) usage(flags *pflag.FlagSet) string {
+	line := "silowright " + c.name
+	if flags.HasFlags() {
 		line += " [FLAGS]"
 	}
 	if c.args != "" {
 		line += " " + c.args
 	}
-	first := strings.ToUpper(c.summary[:1]) + c.summary[1:]
-	var b strings.Builder
-	fmt.Fprintf(&b, "%s\n\n%s.\n", line, first)
-	if flags != "" {
-		fmt.Fprintf(&b, "\nFlags:\n%s", flags)
+	return line
+}
+
+// says is the command's summary as sentences, with what holds without a job.
+func (c command) says() string {
+	s := strings.ToUpper(c.summary[:1]) + c.summary[1:] + "."
+	if c.args == "[JOB]" {
+		s += " Without JOB the built-in demo is taken."
 	}
-	fmt.Fprintf(&b, "\nExample:\n  %s\n", c.example)
-	_, err := io.WriteString(w, b.String())
-	return err
+	return s
+}
+
+// wrapped breaks a line at blanks so that none is longer than width where
+// that can be done.
+func wrapped(s string, width int) string {
+	var b strings.Builder
+	at := 0
+	for i, word := range strings.Fields(s) {
+		n := utf8.RuneCountInString(word)
+		switch {
+		case i == 0:
+		case at+1+n > width:
+			b.WriteString("\n")
+			at = 0
+		default:
+			b.WriteString(" ")
+			at++
+		}
+		b.WriteString(word)
+		at += n
+	}
+	return b.String()
 }
