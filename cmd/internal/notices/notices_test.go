@@ -37,7 +37,7 @@ var purposes = map[string]string{
 	"github.com/go-json-experiment/json": "for chromedp",
 	"github.com/google/go-cmp":           "what differs",
 	"github.com/rogpeppe/go-internal":    "the commands tried by scripts",
-	"golang.org/x/sys":                   "for go-internal and chromedp",
+	"golang.org/x/sys":                   "two folders exchanged in one step",
 	"golang.org/x/tools":                 "for go-internal",
 	"gonum.org/v1/gonum":                 "integrals and statistics to compare with",
 }
@@ -87,7 +87,7 @@ func TestNoticesAreThoseOfTheBuild(t *testing.T) {
 	for _, m := range program {
 		in[m.Path] = true
 		rows = append(rows, rowOf(t, m))
-		all = append(all, written{m.Path + " " + m.Version + ", unchanged, https://pkg.go.dev/" + m.Path, termsOf(t, m.Dir)})
+		all = append(all, written{m.Path + " " + m.Version + ", unchanged, https://" + m.Path, termsOf(t, m.Dir)})
 	}
 	all = append(all, written{"the Go fonts, in the program and in every PDF file it writes", fontTerms(t)})
 	var rest []row
