@@ -8,7 +8,7 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"silowright": main})
+	testscript.Main(m, map[string]func(){"silowright": main, "peak": peak})
 }
 
 // TestScript runs testdata/script: each file begins with the reason it exists.

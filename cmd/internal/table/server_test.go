@@ -423,12 +423,22 @@ func TestDraft(t *testing.T) {
 }
 
 // BenchmarkRedraw is one change: the text edited, the silo solved with its
-// water, and drawn.
+// water, and drawn; held against the same text answered without anything drawn.
 func BenchmarkRedraw(b *testing.B) {
 	url := serve(b, b.TempDir(), "")
 	i := 0
-	for b.Loop() {
+	lap := func(want ...string) time.Duration {
 		i++
-		ask(b, url, "work", workAsk{demoTexts, []edit{{"outlet.below_rim", fmt.Sprintf("%d/64", 400+i%64)}}, []string{"draw"}}, nil)
+		begin := time.Now()
+		ask(b, url, "work", workAsk{demoTexts, []edit{{"outlet.below_rim", fmt.Sprintf("%d/64", 400+i%64)}}, want}, nil)
+		return time.Since(begin)
 	}
+	var drawn, plain time.Duration
+	for b.Loop() {
+		drawn += lap("draw")
+		b.StopTimer()
+		plain += lap()
+		b.StartTimer()
+	}
+	b.ReportMetric(float64(drawn)/float64(plain), "x-undrawn")
 }
