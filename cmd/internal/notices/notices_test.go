@@ -37,7 +37,7 @@ var purposes = map[string]string{
 	"github.com/go-json-experiment/json": "for chromedp",
 	"github.com/google/go-cmp":           "what differs",
 	"github.com/rogpeppe/go-internal":    "the commands tried by scripts",
-	"golang.org/x/sys":                   "for go-internal and chromedp",
+	"golang.org/x/sys":                   "two directories swapped in one step",
 	"golang.org/x/tools":                 "for go-internal",
 	"gonum.org/v1/gonum":                 "integrals and statistics to compare with",
 }
