@@ -143,9 +143,14 @@ func FuzzReadPrices(f *testing.F) {
 			if o.Item == "" || !(o.Holds >= smallestPack && o.Holds <= largestPack) || o.Price.Minor < 0 || o.Price.Currency != "USD" || o.Row < 2 {
 				t.Errorf("%+v", o)
 			}
-			b, err := price([]Need{{Item: o.Item, Kind: o.Kind, Drum: 3.25}}, &PriceList{Name: "p", Currency: "USD", Offers: []Offer{o}}, "USD", 1, 0)
-			if err == nil && (len(b.Lines) != 1 || float64(b.Lines[0].Packs())*o.Holds < 3.25*(1-1e-12)) {
-				t.Errorf("%d packs of %g hold no 3.25", b.Lines[0].Packs(), o.Holds)
+			need, holds := Need{Item: o.Item, Kind: o.Kind, Drum: 3.25}, o.Holds
+			if o.Width > 0 { // a roll, off which a plate is cut
+				need.Kind, need.Flats, holds = Area, []Flat{{"plate", Plate, 1, 1}}, holds*o.Width.MM()
+				need.Drum = 1
+			}
+			b, err := price([]Need{need}, &PriceList{Name: "p", Currency: "USD", Offers: []Offer{o}}, "USD", 1, 0)
+			if err == nil && (len(b.Lines) != 1 || (o.Width == 0 || len(b.Lines[0].Buys) > 0) && float64(b.Lines[0].Packs())*holds < need.Drum*(1-1e-12)) {
+				t.Errorf("%d packs of %g hold no %g", b.Lines[0].Packs(), holds, need.Drum)
 			}
 			if err != nil && !errors.Is(err, money.ErrTooLarge) {
 				t.Errorf("%+v: %v", o, err)
