@@ -199,7 +199,7 @@ func TestSweep(t *testing.T) {
 }
 
 func (s *tally) report(t *testing.T, took time.Duration) {
-	t.Logf("%d jobs, %d packs, %d PDFs sound to qpdf, %d SVGs, %.1f MB, %d workbooks read, %d PDFs read by poppler", s.jobs, s.packs, s.pdfs, s.svgs, float64(s.bytes)/1e6, s.books, s.traced)
+	t.Logf("%d jobs, %d packs, %d PDFs sound to qpdf, %d SVGs, %.1f MB, %d workbooks read, %d PDFs read by poppler and mutool", s.jobs, s.packs, s.pdfs, s.svgs, float64(s.bytes)/1e6, s.books, s.traced)
 	t.Logf("%d in both units, %d kinds twice as large, %d packed twice; %.0f s, at most %.0f MB", s.units, s.laws, s.twice, took.Seconds(), float64(s.peak)/1e6)
 	var list []string
 	for _, k := range slices.Sorted(maps.Keys(s.refused)) {
@@ -369,7 +369,7 @@ func fileFaults(name string, data []byte) []string {
 	return nil
 }
 
-// outside has qpdf look at a PDF, and poppler at every fiftieth.
+// outside has qpdf look at a PDF, and poppler and mutool at every fiftieth.
 func (s *tally) outside(file string, data []byte, seed int, m pack.Made) []string {
 	program, err := exec.LookPath("qpdf")
 	if err != nil {
@@ -389,7 +389,7 @@ func (s *tally) outside(file string, data []byte, seed int, m pack.Made) []strin
 		return nil
 	}
 	s.count(&s.traced)
-	return popplerFaults(file, m)
+	return append(popplerFaults(file, m), traceFaults(file, m.Pages)...)
 }
 
 // keep writes a failing job where SILO_KEEP says.
