@@ -394,7 +394,7 @@ func (s *tally) outside(file string, data []byte, seed int, m pack.Made) []strin
 		return nil
 	}
 	s.count(&s.traced)
-	return append(popplerFaults(file, m), traceFaults(file, m.Pages)...)
+	return slices.Concat(popplerFaults(file, m), traceFaults(file, m.Pages), lintFaults(file, m))
 }
 
 // keep writes a failing job where SILO_KEEP says.
