@@ -1,10 +1,12 @@
 package bom
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"math/big"
 	"slices"
+	"strings"
 
 	"silowright/bom/money"
 )
@@ -103,6 +105,14 @@ func (b Bill) Incomplete(sum money.Money) string {
 // sold in the wrong kind of unit, on a need that is no finite quantity, on
 // something held that cannot be of use, and past money.Limit.
 func Buy(needs []Need, list *PriceList, held []Held, t Terms, drums, pipes int) (Bill, error) {
+	b, err := buy(needs, list, held, t, drums, pipes)
+	if errors.Is(err, money.ErrTooLarge) && !strings.Contains(err.Error(), "; hint: ") {
+		err = fmt.Errorf("%w; hint: look for a price, a pack or a count that is far out", err)
+	}
+	return b, err
+}
+
+func buy(needs []Need, list *PriceList, held []Held, t Terms, drums, pipes int) (Bill, error) {
 	s := shopping{list: list, terms: t, bill: Bill{DrumSilos: drums, PipeSilos: pipes, Lines: []Line{}, Categories: []Subtotal{},
 		Orders: []Order{}, Missing: []string{}, Warnings: []string{}}}
 	for _, m := range s.bill.sums() {

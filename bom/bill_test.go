@@ -81,8 +81,12 @@ func TestPriceRefuses(t *testing.T) {
 		rows += fmt.Sprintf("i%d,,1,each,6000000000000,,\n", i)
 		needs = append(needs, Need{Item: fmt.Sprintf("i%d", i), Category: Tools, Kind: Each, Drum: 1})
 	}
-	if _, err := price(needs, list(t, rows), "USD", 1, 0); !errors.Is(err, money.ErrTooLarge) {
+	if _, err := price(needs, list(t, rows), "USD", 1, 0); !errors.Is(err, money.ErrTooLarge) || !strings.Contains(err.Error(), "; hint: ") {
 		t.Errorf("a total past every bound: %v", err)
+	}
+	need.Kind, need.Drum = Each, 3e6
+	if _, err := price([]Need{need}, list(t, need.Item+",,1,each,9999999999999.99,,\n"), "USD", 1, 0); !errors.Is(err, money.ErrTooLarge) || !strings.Contains(err.Error(), ":2: pack: "+need.Item) || !strings.Contains(err.Error(), "; hint: ") {
+		t.Errorf("packs past every bound: %v", err)
 	}
 }
 

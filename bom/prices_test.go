@@ -3,6 +3,7 @@ package bom
 import (
 	"bytes"
 	"errors"
+	"regexp"
 	"strings"
 	"testing"
 	"testing/iotest"
@@ -123,7 +124,12 @@ func TestReadPricesInYen(t *testing.T) {
 	}
 }
 
-// Whatever is read, an offer that comes back can be bought.
+// inRow is a message that names row and column, or what of the row's columns
+// does not agree.
+var inRow = regexp.MustCompile(`^p\.csv:[0-9]+: (item|description|pack|unit|width|form|from|price|currency|supplier|quoted|column [0-9]+|column "[a-z]+"|character [0-9]+|.*: [0-9]+ fields under [0-9]+ headings)[:; ]`)
+
+// Whatever is read, an offer that comes back can be bought; what is not names
+// row and column.
 func FuzzReadPrices(f *testing.F) {
 	for _, s := range []string{"", head + "drum,,1,each,18,,2031-02-03\n", "item;pack;unit;price\ndrum;1;each;18\n", "\ufeffprice,unit,pack,item\n1,m,3,hose\n# x\n\"a\"", head + "\"drum\",\"a\"\"b\",1,ea,0,,\n"} {
 		f.Add([]byte(s))
@@ -137,15 +143,24 @@ func FuzzReadPrices(f *testing.F) {
 			if !strings.HasPrefix(err.Error(), "p.csv:") || !strings.Contains(err.Error(), "; hint: ") || strings.ContainsAny(err.Error(), "\n\r\x1b") || len(err.Error()) > 1000 {
 				t.Errorf("not one short line that names file and hint: %q", err)
 			}
+			whole := strings.Contains(err.Error(), "UTF-8") || strings.Contains(err.Error(), "no row of headings") || strings.Contains(err.Error(), "larger than")
+			if !whole && !inRow.MatchString(err.Error()) {
+				t.Errorf("names no row and column: %q", err)
+			}
 			return
 		}
 		for _, o := range l.Offers {
 			if o.Item == "" || !(o.Holds >= smallestPack && o.Holds <= largestPack) || o.Price.Minor < 0 || o.Price.Currency != "USD" || o.Row < 2 {
 				t.Errorf("%+v", o)
 			}
-			b, err := price([]Need{{Item: o.Item, Kind: o.Kind, Drum: 3.25}}, &PriceList{Name: "p", Currency: "USD", Offers: []Offer{o}}, "USD", 1, 0)
-			if err == nil && (len(b.Lines) != 1 || float64(boughtOf(b.Lines[0]))*o.Holds < 3.25*(1-1e-12)) {
-				t.Errorf("%d packs of %g hold no 3.25", boughtOf(b.Lines[0]), o.Holds)
+			need, holds := Need{Item: o.Item, Kind: o.Kind, Drum: 3.25}, o.Holds
+			if o.Width > 0 { // a roll, off which a plate is cut
+				need.Kind, need.Flats, holds = Area, []Flat{{"plate", Plate, 1, 1}}, holds*o.Width.MM()
+				need.Drum = 1
+			}
+			b, err := price([]Need{need}, &PriceList{Name: "p", Currency: "USD", Offers: []Offer{o}}, "USD", 1, 0)
+			if err == nil && (len(b.Lines) != 1 || (o.Width == 0 || len(b.Lines[0].Buys) > 0) && float64(boughtOf(b.Lines[0]))*holds < need.Drum*(1-1e-12)) {
+				t.Errorf("%d packs of %g hold no %g", boughtOf(b.Lines[0]), holds, need.Drum)
 			}
 			if err != nil && !errors.Is(err, money.ErrTooLarge) {
 				t.Errorf("%+v: %v", o, err)

@@ -83,11 +83,11 @@ func (s Site) add(c *Cost) error {
 		return sum.err
 	}
 	if c.Contingency, err = s.Contingency.Of(before); err != nil {
-		return fmt.Errorf("contingency: %w", err)
+		return fmt.Errorf("contingency: %w; hint: look for a price, a count or a wage that is far out", err)
 	}
 	extra, err := c.Contingency.Split(new(big.Rat).SetInt64(c.Drums.Minor), new(big.Rat).SetInt64(c.Pipes.Minor))
 	if err != nil {
-		return fmt.Errorf("contingency: %w", err)
+		return fmt.Errorf("contingency: %w; hint: look for a price, a count or a wage that is far out", err)
 	}
 	c.Drums, c.Pipes = sum.of(c.Drums, extra[0]), sum.of(c.Pipes, extra[1])
 	c.Total = sum.of(c.Drums, c.Pipes)
@@ -122,7 +122,7 @@ func (t *totals) of(list ...money.Money) money.Money {
 	for _, m := range list {
 		next, err := sum.Plus(m)
 		if err != nil && t.err == nil {
-			t.err = fmt.Errorf("total: %w", err)
+			t.err = fmt.Errorf("total: %w; hint: look for a price, a count or a wage that is far out", err)
 		}
 		sum = next
 	}

@@ -157,17 +157,18 @@ func lawFaults(s geometry.Silo) []string {
 	return l.out
 }
 
-// lawless are the parts of a silo that no law of scale holds for.
+// lawless are the parts of a silo that no law of scale holds for; of a hole it
+// does for where it is, the wall and the saw.
 func lawless(path string) bool {
-	for _, part := range []string{"silo.Spec", "silo.Findings", "silo.Templates", "silo.Pipe",
-		".Pipe", ".PipeOutside", ".PipeInside", ".PipeTolerance", ".Clearance", ".Footprint", ".Coupling", ".Grommet", ".Stopper",
-		".Ring.JointEdge", ".Ring.Step", ".Ring.Chord", ".Ring.Screws", ".Weights.SeedBay", ".Seat.ShiftCircUp", ".Seat.ShiftCircDn", ".Seat.ShiftWallUp", ".Seat.ShiftWallDn",
-		".Weights.Pipe", ".Weights.Lift", ".Weights.Sag", ".Weights.BarStress", ".Weights.HandleStress"} {
-		if path == part || strings.HasPrefix(part, ".") && strings.HasSuffix(path, part) {
-			return true
+	for _, hole := range []string{"silo.Outlet.", "silo.Inlet.", "silo.Drain."} {
+		if of, ok := strings.CutPrefix(path, hole); ok {
+			return !slices.Contains([]string{"Height", "BelowRim", "Round", "Radius", "Wall", "Saw", "Diameter", "Arc"}, of)
 		}
 	}
-	return false
+	return slices.Contains([]string{"silo.Spec", "silo.Findings", "silo.Templates", "silo.Pipe",
+		"silo.Ring.JointEdge", "silo.Ring.Step", "silo.Ring.Chord", "silo.Ring.Screws",
+		"silo.Seat.ShiftCircUp", "silo.Seat.ShiftCircDn", "silo.Seat.ShiftWallUp", "silo.Seat.ShiftWallDn",
+		"silo.Weights.Pipe", "silo.Weights.Lift", "silo.Weights.Sag", "silo.Weights.BarStress", "silo.Weights.HandleStress", "silo.Weights.SeedBay"}, path)
 }
 
 // double makes every length of a struct twice as long.

@@ -2,6 +2,7 @@ package sweep
 
 import (
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"silowright/cmd/internal/pack"
@@ -55,6 +56,25 @@ func TestFaultsAreSeen(t *testing.T) {
 	const pdf = "%%PDF\n4 0 obj\n<</Length 9>>\nstream\nNaN 0 re\n\nendstream\n"
 	if _, got := pdfFaults([]byte(pdf)); len(got) != 1 {
 		t.Errorf("a stream with NaN: %v", got)
+	}
+}
+
+// A trace's marks are held against its page, those under a clip apart.
+func TestOffTrace(t *testing.T) {
+	const line = `<stroke_path linewidth="1" transform="1 0 0 -1 0 50"><moveto x="5" y="5"/><lineto x="%s" y="5"/></stroke_path>`
+	page := func(x string) []byte {
+		return []byte(`<document><page number="1" mediabox="0 0 100 50">` + strings.Replace(line, "%s", x, 1) + `</page></document>`)
+	}
+	if got := offTrace(page("100.5")); len(got) != 0 {
+		t.Errorf("a line to the edge: %v", got)
+	}
+	for _, x := range []string{"101", "-3", "nan", "x"} {
+		if len(offTrace(page(x))) != 1 {
+			t.Errorf("a line to %s is not seen", x)
+		}
+	}
+	if got := offTrace([]byte(`<document><page number="1" mediabox="0 0 9 9"><clip_path/>` + strings.Replace(line, "%s", "101", 1) + `<pop_clip/></page></document>`)); len(got) != 0 {
+		t.Errorf("a clipped line: %v", got)
 	}
 }
 

@@ -31,6 +31,7 @@ type made struct {
 	prices string
 	offers map[int]offer
 	paper  string
+	only   []string // parts of the PDF; nil is all
 	taken  bool
 	// refusals of the job before it had a bill
 	refusals []error
@@ -97,7 +98,7 @@ func (j *made) options(u measure.Unit) (pack.Options, error) {
 			return o, err
 		}
 	}
-	o.Strips = m.chance(0.2)
+	o.Only, o.Strips = j.only, m.chance(0.2)
 	if m.chance(0.1) {
 		o.Margin, o.Overlap = measure.Length(m.between(0, 15)), measure.Length(m.between(4, 25))
 	}
@@ -199,7 +200,7 @@ func TestSweep(t *testing.T) {
 }
 
 func (s *tally) report(t *testing.T, took time.Duration) {
-	t.Logf("%d jobs, %d packs, %d PDFs sound to qpdf, %d SVGs, %.1f MB, %d workbooks read, %d PDFs read by poppler", s.jobs, s.packs, s.pdfs, s.svgs, float64(s.bytes)/1e6, s.books, s.traced)
+	t.Logf("%d jobs, %d packs, %d PDFs sound to qpdf, %d SVGs, %.1f MB, %d workbooks read, %d PDFs read by poppler and mutool", s.jobs, s.packs, s.pdfs, s.svgs, float64(s.bytes)/1e6, s.books, s.traced)
 	t.Logf("%d in both units, %d kinds twice as large, %d packed twice; %.0f s, at most %.0f MB", s.units, s.laws, s.twice, took.Seconds(), float64(s.peak)/1e6)
 	var list []string
 	for _, k := range slices.Sorted(maps.Keys(s.refused)) {
@@ -221,17 +222,21 @@ func (s *tally) one(t *testing.T, seed int, pdf string) {
 
 // check holds one job against everything.
 func (s *tally) check(t *testing.T, seed int, j *made, pdf string) {
-	var faults []string
+	faults := s.faults(seed, j, pdf)
+	s.Lock()
+	defer s.Unlock()
+	if s.jobs++; len(faults) > 0 {
+		s.fails++
+		t.Errorf("seed %d: %s", seed, strings.Join(faults[:min(6, len(faults))], "\n\t"))
+		keep(t, seed, j)
+	}
+}
+
+// faults are what is wrong with what comes of a job. pdf is where its PDF is
+// written for other programs to look at; empty spares them. A job of which only
+// some parts are packed is not worked out in other units and sizes.
+func (s *tally) faults(seed int, j *made, pdf string) (faults []string) {
 	bad := func(format string, args ...any) { faults = append(faults, fmt.Sprintf(format, args...)) }
-	defer func() {
-		s.Lock()
-		defer s.Unlock()
-		if s.jobs++; len(faults) > 0 {
-			s.fails++
-			t.Errorf("seed %d: %s", seed, strings.Join(faults[:min(6, len(faults))], "\n\t"))
-			keep(t, seed, j)
-		}
-	}()
 	refused := func(err error) {
 		key := keyOf(err)
 		if key == "" || !strings.Contains(err.Error(), "hint: ") || strings.ContainsAny(err.Error(), "\n\r") {
@@ -245,17 +250,17 @@ func (s *tally) check(t *testing.T, seed int, j *made, pdf string) {
 		refused(err)
 	}
 	if !j.taken {
-		return
+		return faults
 	}
 	p, err := plan.Text("job.toml", []byte(j.text), []byte(j.prices))
 	if err != nil {
 		refused(err)
-		return
+		return faults
 	}
 	o, err := j.options(p.Job.Units)
 	if err != nil {
 		refused(err)
-		return
+		return faults
 	}
 	m, err := pack.Make(p, o)
 	if err != nil {
@@ -263,14 +268,14 @@ func (s *tally) check(t *testing.T, seed int, j *made, pdf string) {
 			bad("taken, but not packed: %v", err)
 		}
 		refused(err)
-		return
+		return faults
 	}
 	s.seen(p, m)
 	for _, f := range m.Files {
 		for _, fault := range fileFaults(f.Name, f.Data) {
 			bad("%s: %s", f.Name, fault)
 		}
-		if f.Name == "shop-pack.pdf" {
+		if f.Name == "shop-pack.pdf" && pdf != "" {
 			for _, fault := range s.outside(pdf, f.Data, seed, m) {
 				bad("%s: %s", f.Name, fault)
 			}
@@ -282,6 +287,9 @@ func (s *tally) check(t *testing.T, seed int, j *made, pdf string) {
 			faults = append(faults, bookFaults(f.Data, p)...)
 			s.count(&s.books)
 		}
+	}
+	if j.only != nil {
+		return faults
 	}
 	found, both := unitFaults(&j.maker.doc, j.prices)
 	faults = append(faults, found...)
@@ -296,6 +304,7 @@ func (s *tally) check(t *testing.T, seed int, j *made, pdf string) {
 		s.count(&s.twice)
 		faults = append(faults, again(j, o, m)...)
 	}
+	return faults
 }
 
 func (s *tally) count(n *int) {
@@ -365,7 +374,7 @@ func fileFaults(name string, data []byte) []string {
 	return nil
 }
 
-// outside has qpdf look at a PDF, and poppler at every fiftieth.
+// outside has qpdf look at a PDF, and poppler and mutool at every fiftieth.
 func (s *tally) outside(file string, data []byte, seed int, m pack.Made) []string {
 	program, err := exec.LookPath("qpdf")
 	if err != nil {
@@ -385,7 +394,7 @@ func (s *tally) outside(file string, data []byte, seed int, m pack.Made) []strin
 		return nil
 	}
 	s.count(&s.traced)
-	return popplerFaults(file, m)
+	return slices.Concat(popplerFaults(file, m), traceFaults(file, m.Pages), lintFaults(file, m))
 }
 
 // keep writes a failing job where SILO_KEEP says.
