@@ -58,7 +58,7 @@ func FuzzForms(f *testing.F) {
 			}
 		}
 		w := httptest.NewRecorder()
-		s.Handler().ServeHTTP(w, r)
+		s.handler().ServeHTTP(w, r)
 		got := w.Body.Bytes()
 		if w.Code >= 500 {
 			t.Errorf("%d: %.300s", w.Code, got)
