@@ -26,15 +26,6 @@ type Line struct {
 	Lays     []Lay        `json:"lays,omitempty"`
 }
 
-// Packs is how many packs are bought in all.
-func (l Line) Packs() int64 {
-	n := int64(0)
-	for _, b := range l.Buys {
-		n += b.Packs
-	}
-	return n
-}
-
 // Bill is what a build costs in material, with shipping and tax: nothing is
 // added for work. When prices are missing every sum leaves those items out.
 type Bill struct {

@@ -41,7 +41,7 @@ func TestPackTooShort(t *testing.T) {
 		t.Errorf("%s", b.Categories[0].InCurrency())
 	}
 	b, err = price([]Need{need}, list(t, "pipe-sdr35-8,,1,ft,2,,\npipe-sdr35-8,,14,in,9,,\n"), "USD", 0, 2)
-	if err != nil || b.Lines[0].Packs() != 2 || b.Total != usd(t, "18") || b.Lines[0].Left != 0 {
+	if err != nil || boughtOf(b.Lines[0]) != 2 || b.Total != usd(t, "18") || b.Lines[0].Left != 0 {
 		t.Errorf("two of 14 in to the hair: %+v, %v", b, err)
 	}
 	if b.Categories[0].InCurrency() != "USD 18.00" {

@@ -96,8 +96,8 @@ func TestTiersAndRack(t *testing.T) {
 		{350, 120, 70, 120, 3, "24"}, {120, 120, 0, 500, 0, "0"},
 	} {
 		x := buy(c.screws, c.rack)
-		if x.Packs() != c.packs || *x.Amount != usd(t, c.sum) || x.Rack != c.used || x.Left != c.left || !x.Proven {
-			t.Errorf("%v screws, %d on the rack: %d packs, %v, %v used, %v left", c.screws, c.rack, x.Packs(), x.Amount, x.Rack, x.Left)
+		if boughtOf(x) != c.packs || *x.Amount != usd(t, c.sum) || x.Rack != c.used || x.Left != c.left || !x.Proven {
+			t.Errorf("%v screws, %d on the rack: %d packs, %v, %v used, %v left", c.screws, c.rack, boughtOf(x), x.Amount, x.Rack, x.Left)
 		}
 	}
 }
@@ -144,8 +144,8 @@ func TestMeshByTheMetre(t *testing.T) {
 		t.Fatal(err)
 	}
 	x := b.Lines[0]
-	if x.Packs() != 2 || math.Abs(float64(x.Lays[0].Parts[0].Length)-1692.5) > 0.05 || !x.Proven {
-		t.Errorf("%d m, %+v", x.Packs(), x.Lays)
+	if boughtOf(x) != 2 || math.Abs(float64(x.Lays[0].Parts[0].Length)-1692.5) > 0.05 || !x.Proven {
+		t.Errorf("%d m, %+v", boughtOf(x), x.Lays)
 	}
 	if want := 2000.0*1000 - 4*570*570; math.Abs(x.Left-want) > 0.01 {
 		t.Errorf("left %v, want %v", x.Left, want)
@@ -158,15 +158,15 @@ func TestMeshByTheMetre(t *testing.T) {
 	for price, packs := range map[string]int64{"25": 2, "15": 1} {
 		l := wideList(t, "mesh,1,m,1000 mm,by length,,10,,,\nmesh,3,m,1 m,,,"+price+",,,\n", dollars)
 		b, err := Buy([]Need{need}, l, nil, Terms{Currency: "USD"}, 4, 0)
-		if err != nil || b.Lines[0].Packs() != packs {
-			t.Errorf("%s: %d, %v", price, b.Lines[0].Packs(), err)
+		if err != nil || boughtOf(b.Lines[0]) != packs {
+			t.Errorf("%s: %d, %v", price, boughtOf(b.Lines[0]), err)
 		}
 	}
 	// A piece on the rack 1200 × 600 mm gives two discs, and the other two take
 	// 570·(1 + √(1 − 0.7544²)) = 944.2 mm of the roll: 1 m.
 	held := []Held{{Item: "mesh", Kind: Length, Amount: 1200, Width: 600, Count: 1}}
 	b, err = Buy([]Need{need}, l, held, Terms{Currency: "USD"}, 4, 0)
-	if err != nil || b.Lines[0].Rack != 2*570*570 || b.Lines[0].Packs() != 1 || !b.Lines[0].Lays[0].Rack {
+	if err != nil || b.Lines[0].Rack != 2*570*570 || boughtOf(b.Lines[0]) != 1 || !b.Lines[0].Lays[0].Rack {
 		t.Errorf("%+v, %v", b.Lines[0], err)
 	}
 	// No roll is wide enough: no price, and it says why.
@@ -204,7 +204,7 @@ func TestTwoSizesOnWholeRolls(t *testing.T) {
 	if large != 5000 || small != 1001 {
 		t.Errorf("%d and %d are laid", large, small)
 	}
-	if n := b.Lines[0].Packs(); n < 1667+80 || n > 1667+100 {
+	if n := boughtOf(b.Lines[0]); n < 1667+80 || n > 1667+100 {
 		t.Errorf("%d rolls", n)
 	}
 }
@@ -215,8 +215,8 @@ func TestPlates(t *testing.T) {
 	for n, sheets := range map[int]int64{1: 1, 8: 1, 9: 2} {
 		need := Need{Item: "plywood", Category: Tools, Kind: Area, Drum: float64(n) * 360000, Flats: []Flat{{"template", Plate, 600, n}}}
 		b, err := Buy([]Need{need}, wideList(t, "plywood,2440,mm,1220 mm,,,34,,,\n", dollars), nil, Terms{Currency: "USD"}, 1, 0)
-		if err != nil || b.Lines[0].Packs() != sheets {
-			t.Errorf("%d squares: %d sheets, %v", n, b.Lines[0].Packs(), err)
+		if err != nil || boughtOf(b.Lines[0]) != sheets {
+			t.Errorf("%d squares: %d sheets, %v", n, boughtOf(b.Lines[0]), err)
 		}
 	}
 }

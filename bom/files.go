@@ -137,7 +137,7 @@ func (b Bill) OrderCSV(o Order) []byte {
 			rows = append(rows, []string{l.Item, l.Description, y.Offer.Pack, strconv.FormatInt(y.Packs, 10), y.Price.Plain(), y.Amount.Plain(), currency, y.Offer.Quoted})
 		}
 	}
-	for _, x := range o.Sums() {
+	for _, x := range o.amounts() {
 		rows = append(rows, []string{x.Name, "", "", "", "", x.Sum.Plain(), currency, ""})
 	}
 	return Table(rows)

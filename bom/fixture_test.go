@@ -93,3 +93,12 @@ func usd(t testing.TB, s string) money.Money {
 func price(needs []Need, list *PriceList, c money.Currency, drums, pipes int) (Bill, error) {
 	return Buy(needs, list, nil, Terms{Currency: c}, drums, pipes)
 }
+
+// boughtOf is how many packs of a line are bought in all.
+func boughtOf(l Line) int64 {
+	n := int64(0)
+	for _, b := range l.Buys {
+		n += b.Packs
+	}
+	return n
+}

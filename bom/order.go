@@ -20,22 +20,22 @@ type Order struct {
 	Total    money.Money `json:"total"`
 }
 
-// Sum is a named amount of money.
-type Sum struct {
+// amount is a named amount of money.
+type amount struct {
 	Name string
 	Sum  money.Money
 }
 
-// Sums are an order's amounts in the order they are added up, without those
+// amounts are an order's amounts in the order they are added up, without those
 // that are nothing.
-func (o Order) Sums() []Sum {
-	out := []Sum{{"goods", o.Goods}}
-	for _, x := range []Sum{{"to be spent on anything else", o.TopUp}, {"shipping", o.Shipping}, {"tax", o.Tax}} {
+func (o Order) amounts() []amount {
+	out := []amount{{"goods", o.Goods}}
+	for _, x := range []amount{{"to be spent on anything else", o.TopUp}, {"shipping", o.Shipping}, {"tax", o.Tax}} {
 		if x.Sum.Minor != 0 {
 			out = append(out, x)
 		}
 	}
-	return append(out, Sum{"order total", o.Total})
+	return append(out, amount{"order total", o.Total})
 }
 
 // shopping is a bill being made.

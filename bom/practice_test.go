@@ -85,8 +85,8 @@ func TestPacks(t *testing.T) {
 			continue
 		}
 		l := lineNamed(t, bill, c.item)
-		if l.Packs() != c.packs || l.Left < c.left-1e-6 {
-			t.Errorf("%s: %d packs with %.3f left, want %d and %.3f; %s", c.reason, l.Packs(), l.Left, c.packs, c.left, l.Why)
+		if boughtOf(l) != c.packs || l.Left < c.left-1e-6 {
+			t.Errorf("%s: %d packs with %.3f left, want %d and %.3f; %s", c.reason, boughtOf(l), l.Left, c.packs, c.left, l.Why)
 		}
 	}
 }
@@ -123,7 +123,7 @@ func TestBillByHand(t *testing.T) {
 	if !b.Complete() || len(b.Categories) != 4 {
 		t.Errorf("%v, %v", b.Missing, b.Categories)
 	}
-	if l := b.Lines[1]; l.Packs() != 2 || l.Left != 2*3048-4000 {
+	if l := b.Lines[1]; boughtOf(l) != 2 || l.Left != 2*3048-4000 {
 		t.Errorf("sticks: %+v", l)
 	}
 }

@@ -22,8 +22,8 @@ const (
 	Tools       = "tools, bought once"
 )
 
-// Categories lists the categories in order.
-func Categories() []string {
+// categories lists the categories in order.
+func categories() []string {
 	return []string{Drums, Pipe, Fittings, MeshScreen, Fasteners, Hose, Consumables, Tools}
 }
 
@@ -58,7 +58,7 @@ func Takeoff(batches []Batch, r Rates, u measure.Unit, runs ...Run) []Need {
 // byCategory puts needs in the order of their categories, otherwise as they
 // are. One of a category that is not listed comes last; none is left out.
 func byCategory(needs []Need) []Need {
-	order := Categories()
+	order := categories()
 	place := func(n Need) int {
 		if i := slices.Index(order, n.Category); i >= 0 {
 			return i

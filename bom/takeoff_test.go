@@ -232,7 +232,7 @@ func TestByCategory(t *testing.T) {
 	if order != "cfbead" {
 		t.Errorf("in the order %s", order)
 	}
-	known := Categories()
+	known := categories()
 	for _, n := range Takeoff([]Batch{{handSilo(), 3, 2}}, DefaultRates(), measure.UnitInch) {
 		if !slices.Contains(known, n.Category) {
 			t.Errorf("%s: %q is no category", n.Item, n.Category)

@@ -7,13 +7,13 @@ import (
 	"silowright/geometry/stock"
 )
 
-// LiftLimit is the recommended weight limit of the revised NIOSH lifting
+// siloLiftLimit is the recommended weight limit of the revised NIOSH lifting
 // equation (Pub. 94-110) for lifting a full body out of its base: load constant
 // 23 kg; horizontal distance 20 + W/2 cm for a container W cm wide (94-110,
 // from memory); the hands' height over the standing base; a lift of 25 cm or
 // less counts as 25 (no distance factor); no twist; good grip; seldom lifted.
 // It is valid for one standing person with two hands, not for wet floors.
-func LiftLimit(s *Silo) measure.Mass {
+func siloLiftLimit(s *Silo) measure.Mass {
 	cm := func(l length) float64 { return float64(l) / 10 }
 	h := math.Max(25, 20+cm(s.Spec.Drum.Outside)/2)
 	v := cm(s.Seat.FootHeight + s.Stations.Rim - s.Slots[0].Top)
@@ -35,7 +35,7 @@ func liftLimit(h, v, d, a, fm, cm float64) measure.Mass {
 
 func loadChecks(s *Silo) []Finding {
 	w, u := s.Weights, s.Spec.Units
-	limit := LiftLimit(s)
+	limit := siloLiftLimit(s)
 	niosh := Basis{Published, "NIOSH Pub. 94-110, revised lifting equation"}
 	lv := OK
 	if w.Lift > limit {

@@ -80,7 +80,7 @@ func handleChecks(s *Silo) []Finding {
 	const handLong, handHigh, edge = 4.5 * measure.Inch, 1.5 * measure.Inch, measure.Inch / 4
 	lvL := atLeast(slot.Length, 3.25*measure.Inch, handLong)
 	lvH := atLeast(slot.Height(), measure.Inch, handHigh)
-	margin := s.Stations.Rim - slot.Sill - s.OutletCrown()
+	margin := s.Stations.Rim - slot.Sill - s.outletCrown()
 	lvS := atLeast(margin, 1e-6, measure.Inch/2)
 	out := []Finding{
 		lengths("handle.hand-length", "handle.length", lvL, slot.Length, handLong, coupling,

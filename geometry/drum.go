@@ -19,9 +19,9 @@ func (d Drum) Bore() length { return d.Outside - 2*d.Wall }
 // FootInside is the inside diameter where the drum stands.
 func (d Drum) FootInside() length { return d.FootOutside - 2*d.Wall }
 
-// InsideAt is the inside diameter at a height above the foot, hoops left out:
+// insideAt is the inside diameter at a height above the foot, hoops left out:
 // the foot's taper, then the bore.
-func (d Drum) InsideAt(z length) length {
+func (d Drum) insideAt(z length) length {
 	if z >= d.FootHeight {
 		return d.Bore()
 	}

@@ -132,8 +132,8 @@ func TestBulkheadInASilo(t *testing.T) {
 	narrow := bulkhead2()
 	narrow.Bore = inch
 	n := use(6*inch, narrow)
-	if n.OutletCrown() >= s.OutletCrown() || n.OutletBore() >= s.OutletBore() {
-		t.Errorf("a bore of 1 in: crown %v, open %v", n.OutletCrown(), n.OutletBore())
+	if n.outletCrown() >= s.outletCrown() || n.OutletBore() >= s.OutletBore() {
+		t.Errorf("a bore of 1 in: crown %v, open %v", n.outletCrown(), n.OutletBore())
 	}
 	var saws []length
 	for _, saw := range SawsFor(s.Outlet) {

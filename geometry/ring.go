@@ -14,7 +14,7 @@ const screwAtJoint length = 12.7
 func ring(s Spec) Ring {
 	d := s.Drum
 	foot := s.bedFloor()
-	inside := d.InsideAt(foot + s.Ring.Width/2)
+	inside := d.insideAt(foot + s.Ring.Width/2)
 	r := Ring{Foot: foot}
 	r.StripLength = math.Pi * (d.Outside - d.Wall)
 	r.Length = math.Pi * (inside - 2*s.Mesh.Thickness - d.Wall)

@@ -33,7 +33,7 @@ func (d Drum) insideVolume(z length) volume {
 	if cone > d.FootHeight {
 		cone = d.FootHeight
 	}
-	v := frustum(d.FootInside(), d.InsideAt(cone), cone)
+	v := frustum(d.FootInside(), d.insideAt(cone), cone)
 	if z > cone {
 		v += discArea(d.Bore()).Times(z - cone)
 	}

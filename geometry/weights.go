@@ -41,9 +41,9 @@ func weights(s *Silo) Weights {
 // outlet's bore, where water begins to leave.
 func (s *Silo) OutletInvert() length { return s.Outlet.Height - s.Outlet.Bore()/2 }
 
-// OutletCrown is the height above the foot of the highest point of the
+// outletCrown is the height above the foot of the highest point of the
 // outlet's bore.
-func (s *Silo) OutletCrown() length { return s.Outlet.Height + s.Outlet.Bore()/2 }
+func (s *Silo) outletCrown() length { return s.Outlet.Height + s.Outlet.Bore()/2 }
 
 // sag estimates how far the lattice's centre hangs under the wet seed, drained
 // (not buoyed), after the load's time, and the pull in a bar.

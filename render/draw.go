@@ -59,9 +59,9 @@ func (d *Drawing) moved(o Drawing, m path.Affine, word func(*Text)) {
 	}
 }
 
-// Stretched returns d stretched by x and y from its lower left corner, for a
+// stretched returns d stretched by x and y from its lower left corner, for a
 // printer that does not print true; words keep their size.
-func (d Drawing) Stretched(x, y float64) Drawing {
+func (d Drawing) stretched(x, y float64) Drawing {
 	out := Drawing{Title: d.Title, Description: d.Description, Width: d.Width * length(x), Height: d.Height * length(y)}
 	out.moved(d, path.Scale(x, y), func(*Text) {})
 	return out

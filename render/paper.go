@@ -71,5 +71,5 @@ func PaperNamed(s string, u measure.Unit) (Paper, error) {
 	return Paper{}, fmt.Errorf("%q is no paper known; hint: one of %s, a size such as 24x36, or a roll such as \"roll 36\"", s, strings.Join(names, ", "))
 }
 
-// Turned returns the sheet lying on its long side.
-func (p Paper) Turned() Paper { return Paper{p.Name, p.Height, p.Width, p.Roll} }
+// turned returns the sheet lying on its long side.
+func (p Paper) turned() Paper { return Paper{p.Name, p.Height, p.Width, p.Roll} }

@@ -80,13 +80,13 @@ func TestPrintedAs(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		d := plate().Stretched(k.X(), k.Y())
+		d := plate().stretched(k.across(), k.up())
 		b := d.Strokes[0].Path.Bounds()
 		if w, h := float64(b.Max.X)*c.x, float64(b.Max.Y)*c.y; math.Abs(w-100) > 1e-9 || math.Abs(h-100) > 1e-9 {
 			t.Errorf("%q: the plate of 100 mm comes out %v × %v", c.s, w, h)
 		}
-		if k.None() != (c.x == 1 && c.y == 1) || (k.String() == "") != k.None() {
-			t.Errorf("%q: none %v, says %q", c.s, k.None(), k)
+		if k.none() != (c.x == 1 && c.y == 1) || (k.String() == "") != k.none() {
+			t.Errorf("%q: none %v, says %q", c.s, k.none(), k)
 		}
 	}
 	for _, s := range []string{"", "100", "100x", "x100", "89.9x100", "100x110.1", "NaNx100", "Infx100", "100x100x100", "1e2x-100", "100 mm x 100"} {
@@ -94,7 +94,7 @@ func TestPrintedAs(t *testing.T) {
 			t.Errorf("%q: %v", s, err)
 		}
 	}
-	if (Stretch{}).X() != 1 || !(Stretch{}).None() {
+	if (Stretch{}).across() != 1 || !(Stretch{}).none() {
 		t.Error("the zero Stretch stretches")
 	}
 }
@@ -122,7 +122,7 @@ func TestTestSquare(t *testing.T) {
 			found := map[float64]bool{}
 			for _, q := range d.Strokes {
 				b := q.Path.Bounds()
-				w, h := float64(b.Max.X-b.Min.X)/k.X(), float64(b.Max.Y-b.Min.Y)/k.Y()
+				w, h := float64(b.Max.X-b.Min.X)/k.across(), float64(b.Max.Y-b.Min.Y)/k.up()
 				if math.Abs(w-h) > 1e-9 {
 					t.Errorf("%s: %v × %v is no square", p.Name, w, h)
 				}

@@ -39,11 +39,11 @@ func PrintedAs(s string) (Stretch, error) {
 	return Stretch{checkSquare / x, checkSquare / y}, nil
 }
 
-// X is the factor across; 1 for none.
-func (s Stretch) X() float64 { return orOne(s.x) }
+// across is the factor across; 1 for none.
+func (s Stretch) across() float64 { return orOne(s.x) }
 
-// Y is the factor up; 1 for none.
-func (s Stretch) Y() float64 { return orOne(s.y) }
+// up is the factor up; 1 for none.
+func (s Stretch) up() float64 { return orOne(s.y) }
 
 func orOne(k float64) float64 {
 	if k == 0 {
@@ -52,13 +52,13 @@ func orOne(k float64) float64 {
 	return k
 }
 
-// None reports whether nothing is stretched.
-func (s Stretch) None() bool { return s.X() == 1 && s.Y() == 1 }
+// none reports whether nothing is stretched.
+func (s Stretch) none() bool { return s.across() == 1 && s.up() == 1 }
 
 // String says what was done, for the foot of a sheet; empty for none.
 func (s Stretch) String() string {
-	if s.None() {
+	if s.none() {
 		return ""
 	}
-	return fmt.Sprintf("print at 100 %%: drawn × %.4f across, × %.4f up for the printer measured", s.X(), s.Y())
+	return fmt.Sprintf("print at 100 %%: drawn × %.4f across, × %.4f up for the printer measured", s.across(), s.up())
 }

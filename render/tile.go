@@ -56,12 +56,12 @@ const sheetSlack length = 0.05
 // Lay does. On a roll it lays d on its side where that needs fewer sheets, or
 // as many shorter ones. It returns d as the sheets show it.
 func OnPaper(d Drawing, paper Paper, margin, overlap length, k Stretch) (Drawing, Tiling, error) {
-	up := d.Stretched(k.X(), k.Y())
+	up := d.stretched(k.across(), k.up())
 	t, err := Lay(up, paper, margin, overlap)
 	if !paper.Roll {
 		return up, t, err
 	}
-	side := d.QuarterTurn().Stretched(k.X(), k.Y())
+	side := d.QuarterTurn().stretched(k.across(), k.up())
 	s, errSide := Lay(side, paper, margin, overlap)
 	if errSide != nil || err == nil && (len(t.Tiles) < len(s.Tiles) || len(t.Tiles) == len(s.Tiles) && t.Sheet.Height <= s.Sheet.Height) {
 		return up, t, err
@@ -82,7 +82,7 @@ func Lay(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 		return layOn(d, paper, margin, overlap)
 	}
 	up, errUp := layOn(d, paper, margin, overlap)
-	side, errSide := layOn(d, paper.Turned(), margin, overlap)
+	side, errSide := layOn(d, paper.turned(), margin, overlap)
 	switch {
 	case errUp != nil && errSide != nil:
 		return Tiling{}, errUp

@@ -34,8 +34,8 @@ func TileSheet(t Tiling, tile Tile, w TileWords) Drawing {
 	neighbours(&d, t, tile)
 	// words start left of a window too narrow for them
 	left := min(lo.X, max(t.Margin, t.Sheet.Width-t.Margin-wordsRoom))
-	bottomRuler(&d, left, lo.Y-7, length(w.Stretch.X()))
-	sideRuler(&d, lo.X-3, lo.Y, hi.Y-lo.Y-arrowRoom, length(w.Stretch.Y()))
+	bottomRuler(&d, left, lo.Y-7, length(w.Stretch.across()))
+	sideRuler(&d, lo.X-3, lo.Y, hi.Y-lo.Y-arrowRoom, length(w.Stretch.up()))
 	tileWords(&d, t, tile, w, left, lo.Y-14)
 	return d
 }
@@ -140,7 +140,7 @@ func tileWords(d *Drawing, t Tiling, tile Tile, w TileWords, x, y length) {
 	}
 	lines(3.5, true, head)
 	note := "print at actual size, 100 %"
-	if !w.Stretch.None() {
+	if !w.Stretch.none() {
 		note = w.Stretch.String()
 	}
 	up := w.Up

@@ -65,7 +65,7 @@ type DayPlan struct {
 // the plan longer: what fewer could do counts too. Rates out of range and
 // builds of more than MaxDays are errors.
 func Plan(batches []bom.Batch, r Rates) (DayPlan, error) {
-	if err := r.Check(); err != nil {
+	if err := r.check(); err != nil {
 		return DayPlan{}, err
 	}
 	h := Reckon(batches, r)

@@ -73,8 +73,8 @@ func Reckon(batches []bom.Batch, r Rates) Hours {
 	h.FirstPipe, h.Pipe = learn(pipeOps, Sum(h.PipeSilos, r.Learning))
 	h.Total = h.SetUp + h.Drum + h.Pipe
 	h.PerDrum, h.PerPipe = shared(h.Drum, h.DrumSilos), shared(h.Pipe, h.PipeSilos)
-	h.NextDrum = h.FirstDrum * Minutes(Factor(h.DrumSilos+1, r.Learning))
-	h.NextPipe = h.FirstPipe * Minutes(Factor(h.PipeSilos+1, r.Learning))
+	h.NextDrum = h.FirstDrum * Minutes(factor(h.DrumSilos+1, r.Learning))
+	h.NextPipe = h.FirstPipe * Minutes(factor(h.PipeSilos+1, r.Learning))
 	h.Operations = append(drumOps, pipeOps...)
 	return h
 }

@@ -74,8 +74,8 @@ func (k Key) check(v float64) error {
 
 func plain(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 
-// Check reports the first rate that is outside its key's range.
-func (r Rates) Check() error {
+// check reports the first rate that is outside its key's range.
+func (r Rates) check() error {
 	for _, k := range Keys() {
 		if err := k.check(k.Get(r)); err != nil {
 			return err

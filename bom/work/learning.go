@@ -2,12 +2,12 @@ package work
 
 import "math"
 
-// Factor is the unit-time form of the learning curve, T(n)/T(1) = n^b with
+// factor is the unit-time form of the learning curve, T(n)/T(1) = n^b with
 // b = ln r / ln 2: each doubling of the count takes r times as long a unit
 // (operations textbooks; the form of J. R. Crawford). n counts from 1; below
 // that the factor is 0. r is from above 0 to 1; what is outside gives 1, no
 // learning.
-func Factor(n int, r float64) float64 {
+func factor(n int, r float64) float64 {
 	if n < 1 {
 		return 0
 	}

@@ -25,7 +25,7 @@ func TestFactor(t *testing.T) {
 		{"no learning", 1, 1000, 1, 0},
 		{"there is no unit before the first", 0.9, 0, 0, 0},
 	} {
-		if got := Factor(c.n, c.r); math.Abs(got-c.want) > c.within {
+		if got := factor(c.n, c.r); math.Abs(got-c.want) > c.within {
 			t.Errorf("%s: got %.5f, want %.5f", c.reason, got, c.want)
 		}
 	}
@@ -34,9 +34,9 @@ func TestFactor(t *testing.T) {
 // A worked question of an operations textbook: at 60 % the 20th unit took
 // 0.2 h; the 40th takes 0.12 h, the 80th 0.072 h.
 func TestFactorWorkedQuestion(t *testing.T) {
-	first := 0.2 / Factor(20, 0.6)
+	first := 0.2 / factor(20, 0.6)
 	for n, want := range map[int]float64{40: 0.12, 80: 0.072} {
-		if got := first * Factor(n, 0.6); math.Abs(got-want) > 1e-12 {
+		if got := first * factor(n, 0.6); math.Abs(got-want) > 1e-12 {
 			t.Errorf("unit %d: got %g h, want %g h", n, got, want)
 		}
 	}
@@ -48,7 +48,7 @@ func TestSum(t *testing.T) {
 		for _, n := range []int{1, 2, 31, 32, 33, 34, 50, 100, 1000, 12345, 100_000} {
 			want := 0.0
 			for k := n; k >= 1; k-- {
-				want += Factor(k, r)
+				want += factor(k, r)
 			}
 			if got := Sum(n, r); math.Abs(got-want) > 1e-11*want {
 				t.Errorf("r %g, n %d: got %.15g, want %.15g", r, n, got, want)
@@ -79,7 +79,7 @@ func FuzzSum(f *testing.F) {
 	f.Add(-1, math.NaN())
 	f.Add(math.MaxInt, 0.5)
 	f.Fuzz(func(t *testing.T, n int, r float64) {
-		s, last := Sum(n, r), Factor(n, r)
+		s, last := Sum(n, r), factor(n, r)
 		if math.IsNaN(s) || math.IsInf(s, 0) || s < 0 || s > float64(max(n, 0))*(1+1e-9) {
 			t.Fatalf("Sum(%d, %g) = %g", n, r, s)
 		}

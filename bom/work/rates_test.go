@@ -7,7 +7,7 @@ import (
 )
 
 func TestDefaultRatesAreInRange(t *testing.T) {
-	if err := DefaultRates().Check(); err != nil {
+	if err := DefaultRates().check(); err != nil {
 		t.Error(err)
 	}
 }
@@ -65,7 +65,7 @@ func TestCheckNamesKeyValueAndRange(t *testing.T) {
 	}
 	r := DefaultRates()
 	r.Day = 25 * Hour
-	if err := r.Check(); err == nil || !strings.HasPrefix(err.Error(), "work.hours_per_day: 25, too much, 0.5 to 24 h; hint: ") {
+	if err := r.check(); err == nil || !strings.HasPrefix(err.Error(), "work.hours_per_day: 25, too much, 0.5 to 24 h; hint: ") {
 		t.Error(err)
 	}
 	if _, err := Plan(build(1, 1), r); err == nil {

@@ -15,7 +15,7 @@ func (q *Path) LineTo(p Point) { *q = append(*q, Segment{Kind: Line, To: p}) }
 // ArcTo draws from the last point along the circle about centre by sweep,
 // counter-clockwise positive.
 func (q *Path) ArcTo(centre Point, sweep measure.Angle) {
-	from := q.End()
+	from := q.end()
 	s, c := measure.Length(sweep.Sin()), measure.Length(sweep.Cos())
 	dx, dy := from.X-centre.X, from.Y-centre.Y
 	to := Pt(centre.X+dx*c-dy*s, centre.Y+dx*s+dy*c)
@@ -30,8 +30,8 @@ func (q *Path) CurveTo(c1, c2, p Point) {
 // ClosePath draws straight back to the last Move.
 func (q *Path) ClosePath() { *q = append(*q, Segment{Kind: Close, To: q.start()}) }
 
-// End is where the pen is; the origin when the path is empty.
-func (q Path) End() Point {
+// end is where the pen is; the origin when the path is empty.
+func (q Path) end() Point {
 	if len(q) == 0 {
 		return Point{}
 	}

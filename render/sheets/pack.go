@@ -49,8 +49,7 @@ type Pack struct {
 	// Figures are placed on the page "What you will build", in order, each
 	// scaled down when it is larger than the page.
 	Figures []render.Drawing
-	// Pictures are the small pictures of the build steps by step id (see
-	// StepIDs); a step without one is set without.
+	// Pictures are the small pictures of the build steps by step id; a step without one is set without.
 	Pictures map[string]render.Drawing
 	// FirstSerial is the serial number of the first silo; 0 is taken as 1.
 	FirstSerial int

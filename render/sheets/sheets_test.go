@@ -5,10 +5,13 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/geometry/path"
 	"silowright/render"
+	"silowright/render/views"
 )
 
 // drum is an invented drum in inches.
@@ -48,11 +51,27 @@ func packOf(t *testing.T, u measure.Unit, pipes int, drums ...geometry.Drum) Pac
 		}
 	}
 	p.Pictures = map[string]render.Drawing{}
-	for _, id := range StepIDs()[:8] {
-		p.Pictures[id] = picture()
+	for _, s := range stepsOf(&Pack{})[:8] {
+		p.Pictures[s.id] = picture()
 	}
 	p.Figures = []render.Drawing{figureOf(250, 180)}
 	return p
+}
+
+// Every build step has a picture in the order of the steps, and no picture is
+// without a step.
+func TestEveryStepHasItsPicture(t *testing.T) {
+	var steps, pictures []string
+	for _, s := range stepsOf(&Pack{}) {
+		steps = append(steps, s.id)
+	}
+	p := packOf(t, measure.UnitInch, 1, drum("invented", 1, 23))
+	for _, v := range views.Steps(p.Silos[0]) {
+		pictures = append(pictures, v.ID)
+	}
+	if diff := cmp.Diff(steps, pictures); diff != "" {
+		t.Error(diff)
+	}
 }
 
 // picture is a stand-in figure: a frame with a word in it.

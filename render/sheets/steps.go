@@ -17,15 +17,6 @@ type step struct {
 	pipes    bool     // only when pipe silos are built
 }
 
-// StepIDs are the ids of the build steps in order, for Pack.Pictures.
-func StepIDs() []string {
-	var out []string
-	for _, s := range stepsOf(&Pack{}) {
-		out = append(out, s.id)
-	}
-	return out
-}
-
 // Room for a step's picture.
 const (
 	pictureWide length = 62

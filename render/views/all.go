@@ -17,15 +17,15 @@ type View struct {
 // more function in a file of its own, named here.
 func All() []View {
 	return []View{
-		{"assembly", "Assembly", false, Assembly},
-		{"views", "Views from side and above", false, Projected},
-		{"body", "Body", false, Body},
-		{"base", "Base", false, Base},
+		{"assembly", "Assembly", false, drawAssembly},
+		{"views", "Views from side and above", false, drawProjected},
+		{"body", "Body", false, drawBody},
+		{"base", "Base", false, drawBase},
 		{"lattice", "Lattice", false, Lattice},
-		{"ring", "Retaining ring", false, Ring},
-		{"mesh-disc", "Mesh disc", false, MeshDisc},
-		{"pipe-silo", "Pipe silo", true, PipeSilo},
-		{"pipe-joints", "Outlet and inlet", false, PipeJoints},
-		{"foot-joints", "Drain and ring", false, FootJoints},
+		{"ring", "Retaining ring", false, drawRing},
+		{"mesh-disc", "Mesh disc", false, drawMeshDisc},
+		{"pipe-silo", "Pipe silo", true, drawPipeSilo},
+		{"pipe-joints", "Outlet and inlet", false, drawPipeJoints},
+		{"foot-joints", "Drain and ring", false, drawFootJoints},
 	}
 }

@@ -9,9 +9,9 @@ import (
 	"silowright/render"
 )
 
-// Assembly draws the whole silo in vertical section: seated with water level
+// drawAssembly draws the whole silo in vertical section: seated with water level
 // and flow, taken apart, and with the pipe silo hanging in it.
-func Assembly(s geometry.Silo, size Size) render.Drawing {
+func drawAssembly(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Assembly", "drum silo, section")
 	seatedBox, rest := rows(d.area, 0.42, 5)
 	apartBox, hangBox := d.apartAndHung(rest, s)

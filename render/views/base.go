@@ -5,9 +5,9 @@ import (
 	"silowright/render"
 )
 
-// Base draws the base, standing on its head with its mouth up, from the side
+// drawBase draws the base, standing on its head with its mouth up, from the side
 // that carries the datum and from above, and its wall laid flat.
-func Base(s geometry.Silo, size Size) render.Drawing {
+func drawBase(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Base", "drum silo, turned over")
 	m := d.baseMap(s)
 	return d.sideAndFlat(s, baseProfile(s), m, sideWords{

@@ -11,9 +11,9 @@ import (
 	"silowright/render"
 )
 
-// Body draws the body from the side that carries the datum and from above, and
+// drawBody draws the body from the side that carries the datum and from above, and
 // its wall laid flat.
-func Body(s geometry.Silo, size Size) render.Drawing {
+func drawBody(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Body", "drum silo")
 	m := d.bodyMap(s)
 	return d.sideAndFlat(s, bodyProfile(s), m, sideWords{

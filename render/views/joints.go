@@ -6,16 +6,16 @@ import (
 	"silowright/render"
 )
 
-// PipeJoints draws the joints pipe goes through, outlet and inlet, in section.
-func PipeJoints(s geometry.Silo, size Size) render.Drawing {
+// drawPipeJoints draws the joints pipe goes through, outlet and inlet, in section.
+func drawPipeJoints(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Outlet and inlet", "joints in section")
 	one, two := d.halves(0.52)
 	return d.finish(named(d.wallJoint(one, s.Outlet, "Outlet"), d.wallJoint(two, s.Inlet, "Inlet")))
 }
 
-// FootJoints draws the drain, and the ring with mesh, screw and sealant, in
+// drawFootJoints draws the drain, and the ring with mesh, screw and sealant, in
 // section.
-func FootJoints(s geometry.Silo, size Size) render.Drawing {
+func drawFootJoints(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Drain and ring", "joints in section")
 	one, two := d.halves(0.45)
 	return d.finish(named(d.wallJoint(one, s.Drain, "Drain"), d.ringJoint(two, s)))

@@ -142,11 +142,11 @@ func TestMisfitsAreNotPromised(t *testing.T) {
 		promise string // said when it fits
 		instead string
 	}{
-		{"a stopper smaller than its hole falls through", views.FootJoints, func(s *geometry.Spec) { s.Drain.Saw = 70 }, "twist", "goes right through"},
-		{"a stopper larger than its hole stays outside", views.FootJoints, func(s *geometry.Spec) { s.Drain.Saw = 35 }, "twist", "does not go in"},
-		{"pipe does not pass a hole smaller than itself", views.PipeJoints, func(s *geometry.Spec) { s.Outlet.Saw, s.Inlet.Saw = 45, 30 }, "clearance", "too small for the pipe"},
-		{"a slot as low as the outlet is not above the water", views.Assembly, func(s *geometry.Spec) { s.Handle.BelowRim = s.Outlet.BelowRim }, "above the water", "handle slot"},
-		{"a foot wider than the mouth does not nest", views.Assembly, func(s *geometry.Spec) {
+		{"a stopper smaller than its hole falls through", drawn("foot-joints"), func(s *geometry.Spec) { s.Drain.Saw = 70 }, "twist", "goes right through"},
+		{"a stopper larger than its hole stays outside", drawn("foot-joints"), func(s *geometry.Spec) { s.Drain.Saw = 35 }, "twist", "does not go in"},
+		{"pipe does not pass a hole smaller than itself", drawn("pipe-joints"), func(s *geometry.Spec) { s.Outlet.Saw, s.Inlet.Saw = 45, 30 }, "clearance", "too small for the pipe"},
+		{"a slot as low as the outlet is not above the water", drawn("assembly"), func(s *geometry.Spec) { s.Handle.BelowRim = s.Outlet.BelowRim }, "above the water", "handle slot"},
+		{"a foot wider than the mouth does not nest", drawn("assembly"), func(s *geometry.Spec) {
 			s.Drum.FootOutside, s.Drum.Hoops[1].Outside = 580, 582
 		}, "the foot enters", "does not enter"},
 	} {
@@ -175,4 +175,14 @@ func TestMisfitsAreNotPromised(t *testing.T) {
 			}
 		})
 	}
+}
+
+// drawn is how the view of an id is drawn.
+func drawn(id string) func(geometry.Silo, views.Size) render.Drawing {
+	for _, v := range views.All() {
+		if v.ID == id {
+			return v.Draw
+		}
+	}
+	panic("no view " + id)
 }

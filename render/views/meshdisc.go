@@ -9,8 +9,8 @@ import (
 	"silowright/render"
 )
 
-// MeshDisc draws the mesh disc flat, with its bend and its snips.
-func MeshDisc(s geometry.Silo, size Size) render.Drawing {
+// drawMeshDisc draws the mesh disc flat, with its bend and its snips.
+func drawMeshDisc(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Mesh disc", "body, on the lattice")
 	m, sp := s.Disc, s.Spec.Mesh
 	lines := []string{

@@ -11,8 +11,8 @@ import (
 
 // The size of a step's picture.
 const (
-	PictureWidth  length = 60
-	PictureHeight length = 46
+	pictureWidth  length = 60
+	pictureHeight length = 46
 )
 
 // tilt is how far round edges open up, seen a little from above.
@@ -24,8 +24,8 @@ type picture struct{ *sheet }
 
 func newPicture(s geometry.Silo, title string) picture {
 	d := &sheet{units: s.Spec.Units}
-	d.Title, d.Width, d.Height = title, PictureWidth, PictureHeight
-	d.area = path.Box{Min: path.Pt(1.5, 1.5), Max: path.Pt(PictureWidth-1.5, PictureHeight-1.5)}
+	d.Title, d.Width, d.Height = title, pictureWidth, pictureHeight
+	d.area = path.Box{Min: path.Pt(1.5, 1.5), Max: path.Pt(pictureWidth-1.5, pictureHeight-1.5)}
 	return picture{d}
 }
 

@@ -8,9 +8,9 @@ import (
 	"silowright/render"
 )
 
-// PipeSilo draws the pipe silo in section, with its screen's lower edge in
+// drawPipeSilo draws the pipe silo in section, with its screen's lower edge in
 // detail.
-func PipeSilo(s geometry.Silo, size Size) render.Drawing {
+func drawPipeSilo(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Pipe silo", unkeep(pipeWords(s.Spec.Pipe.Pipe))+", section")
 	upper, lower := rows(d.area, 0.66, 5)
 	sc := d.pipeSection(upper, s)

@@ -6,11 +6,11 @@ import (
 	"silowright/render"
 )
 
-// Projected draws body and base from the datum's side with the view from above
+// drawProjected draws body and base from the datum's side with the view from above
 // in its place: above the side view in third angle, below it in first angle
 // (ISO 5456-2). The view from above has the datum's side at the foot of the
 // sheet in both.
-func Projected(s geometry.Silo, size Size) render.Drawing {
+func drawProjected(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Views", "body and base")
 	key := "D datum, O outlet, H handle slots, I inlet, W drain: their middles, seen from above."
 	d.projects = true

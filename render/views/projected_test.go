@@ -19,7 +19,7 @@ func TestProjectionPlacesThePlan(t *testing.T) {
 		s := solved(t, spec)
 		for size, room := range sizes {
 			for _, first := range []bool{false, true} {
-				for sheet, draw := range map[string]func(geometry.Silo, Size) render.Drawing{"views": Projected, "body": Body, "base": Base} {
+				for sheet, draw := range map[string]func(geometry.Silo, Size) render.Drawing{"views": drawProjected, "body": drawBody, "base": drawBase} {
 					room.FirstAngle = first
 					d := draw(s, room)
 					at := fmt.Sprintf("%s, %s, %s, first angle %v", name, size, sheet, first)

@@ -9,9 +9,9 @@ import (
 	"silowright/render"
 )
 
-// Ring draws the retaining ring in place from above, and its strip laid flat,
+// drawRing draws the retaining ring in place from above, and its strip laid flat,
 // broken in the middle.
-func Ring(s geometry.Silo, size Size) render.Drawing {
+func drawRing(s geometry.Silo, size Size) render.Drawing {
 	d := begin(s, size, "Retaining ring", "body, inside at the foot")
 	upper, lower := rows(d.area, 0.66, 4)
 	r, t := s.Ring, s.Spec.Drum.Wall

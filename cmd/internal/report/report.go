@@ -7,8 +7,8 @@ import (
 	"silowright/geometry"
 )
 
-// MadeBy marks a directory as one this program wrote.
-const MadeBy = "silowright"
+// madeBy marks a directory as one this program wrote.
+const madeBy = "silowright"
 
 // Report is the whole file.
 type Report struct {
@@ -42,7 +42,7 @@ type Cut struct {
 // Of makes the report of a plan, what it costs, and the templates written as
 // files.
 func Of(p *plan.Plan, costs Costs, written []geometry.Template) Report {
-	r := Report{MadeBy: MadeBy, Format: 2, Job: p.Job.Name, Units: p.Job.Units.String(),
+	r := Report{MadeBy: madeBy, Format: 2, Job: p.Job.Name, Units: p.Job.Units.String(),
 		DrumSilos: p.Job.DrumSilos, PipeSilos: p.Job.PipeSilos, Defaults: p.Job.Defaulted,
 		Findings: p.Findings, Costs: costs, Water: WaterOf(p), Seed: SeedOf(p)}
 	if r.Defaults == nil {

@@ -18,7 +18,7 @@ import (
 // desk is a server for one test, called as its page would.
 type desk struct {
 	t   testing.TB
-	srv *Server
+	srv *server
 	web *httptest.Server
 	dir string
 }
@@ -34,13 +34,13 @@ func newDesk(t testing.TB, cfg Config) *desk {
 	d.web = httptest.NewUnstartedServer(nil)
 	cfg.Hosts = []string{d.web.Listener.Addr().String()}
 	var err error
-	if d.srv, err = New(cfg); err != nil {
+	if d.srv, err = newServer(cfg); err != nil {
 		t.Fatal(err)
 	}
-	d.web.Config.Handler = d.srv.Handler()
+	d.web.Config.Handler = d.srv.handler()
 	d.web.Config.ReadHeaderTimeout = 10 * time.Second
 	d.web.Start()
-	t.Cleanup(func() { d.web.Close(); _ = d.srv.Close() })
+	t.Cleanup(func() { d.web.Close(); _ = d.srv.close() })
 	return d
 }
 

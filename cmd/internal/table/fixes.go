@@ -30,7 +30,7 @@ const (
 
 // fixes looks for changes of a finding's own key that clear it and bring no
 // new stop, nearest first: it tries them, each on the whole job.
-func (s *Server) fixes(r *http.Request, b *body) (any, error) {
+func (s *server) fixes(r *http.Request, b *body) (any, error) {
 	w := s.kept.of(s.name(b.Path, b.Prices), b.Job, b.Prices)
 	now, err := w.solved()
 	if err != nil {

@@ -19,8 +19,8 @@ import (
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; " +
 	"font-src 'self'; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
-// TokenHeader is the header the token comes in.
-const TokenHeader = "X-Silowright-Token"
+// tokenHeader is the header the token comes in.
+const tokenHeader = "X-Silowright-Token"
 
 // problem is an answer that is not what was asked for.
 type problem struct {
@@ -37,7 +37,7 @@ func refuse(status int, format string, args ...any) *problem {
 
 // guard sets what every answer carries and turns away what does not come from
 // the page itself.
-func (s *Server) guard(next http.Handler) http.Handler {
+func (s *server) guard(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
 		h.Set("Content-Security-Policy", policy)
@@ -62,7 +62,7 @@ func (s *Server) guard(next http.Handler) http.Handler {
 			fail(w, refuse(http.StatusForbidden, "origin: the call does not come from the page; hint: open the address that silowright serve printed"))
 			return
 		}
-		if api && s.cfg.Token != "" && subtle.ConstantTimeCompare([]byte(r.Header.Get(TokenHeader)), []byte(s.cfg.Token)) != 1 {
+		if api && s.cfg.Token != "" && subtle.ConstantTimeCompare([]byte(r.Header.Get(tokenHeader)), []byte(s.cfg.Token)) != 1 {
 			fail(w, refuse(http.StatusUnauthorized, "token: missing or wrong; hint: open the whole address that silowright serve printed, with what follows #"))
 			return
 		}
@@ -72,7 +72,7 @@ func (s *Server) guard(next http.Handler) http.Handler {
 
 // ownPage reports whether a call that may change something was made by the
 // page: by its origin and by what the browser says of it.
-func (s *Server) ownPage(r *http.Request) bool {
+func (s *server) ownPage(r *http.Request) bool {
 	if site := r.Header.Get("Sec-Fetch-Site"); site != "" && site != "same-origin" {
 		return false
 	}
@@ -114,7 +114,7 @@ type file struct {
 }
 
 // api bounds a call and writes what h answers.
-func (s *Server) api(h func(*http.Request, *body) (any, error)) http.Handler {
+func (s *server) api(h func(*http.Request, *body) (any, error)) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		b := &body{}
 		if r.Method == http.MethodPost {
@@ -137,7 +137,7 @@ func (s *Server) api(h func(*http.Request, *body) (any, error)) http.Handler {
 }
 
 // read takes in a call's body: JSON, of a bounded size.
-func (s *Server) read(w http.ResponseWriter, r *http.Request, b *body) error {
+func (s *server) read(w http.ResponseWriter, r *http.Request, b *body) error {
 	if kind, _, err := mime.ParseMediaType(r.Header.Get("Content-Type")); err != nil || kind != "application/json" {
 		return refuse(http.StatusUnsupportedMediaType, "content type: only application/json is read")
 	}
@@ -162,7 +162,7 @@ func (s *Server) read(w http.ResponseWriter, r *http.Request, b *body) error {
 }
 
 // bounded works on a call when its turn comes and no longer than it may take.
-func (s *Server) bounded(r *http.Request, b *body, h func(*http.Request, *body) (any, error)) (any, error) {
+func (s *server) bounded(r *http.Request, b *body, h func(*http.Request, *body) (any, error)) (any, error) {
 	busy := refuse(http.StatusServiceUnavailable, "busy: too many calls at once; hint: try again in a moment")
 	select {
 	case s.queue <- struct{}{}:

@@ -71,7 +71,7 @@ func TestGuardsOnEveryAnswer(t *testing.T) {
 // More than may be worked on and wait is turned away at once; those that wait
 // get their turn, and a call that fails badly takes nobody with it.
 func TestLimits(t *testing.T) {
-	limits := DefaultLimits()
+	limits := defaultLimits()
 	limits.AtOnce, limits.Queue = 1, 1
 	d := newDesk(t, Config{Limits: limits})
 	hold, held := make(chan bool), make(chan bool, 8)
@@ -109,7 +109,7 @@ func TestLimits(t *testing.T) {
 // A call that takes too long is answered so, and keeps its turn until its work
 // ends.
 func TestWorkIsBounded(t *testing.T) {
-	limits := DefaultLimits()
+	limits := defaultLimits()
 	limits.Work, limits.AtOnce, limits.Queue = 20*time.Millisecond, 1, 0
 	d := newDesk(t, Config{Limits: limits})
 	hold := make(chan bool)

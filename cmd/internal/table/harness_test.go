@@ -79,13 +79,13 @@ func serve(t testing.TB, dir, job string) string {
 		t.Fatal(err)
 	}
 	host := l.Addr().String()
-	s, err := New(Config{Dir: dir, Job: job, Hosts: []string{host}})
+	s, err := newServer(Config{Dir: dir, Job: job, Hosts: []string{host}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	srv := &http.Server{Handler: s.Handler(), ReadHeaderTimeout: 10 * time.Second}
+	srv := &http.Server{Handler: s.handler(), ReadHeaderTimeout: 10 * time.Second}
 	go func() { _ = srv.Serve(l) }()
-	t.Cleanup(func() { _ = srv.Close(); _ = s.Close() })
+	t.Cleanup(func() { _ = srv.Close(); _ = s.close() })
 	return "http://" + host + "/"
 }
 

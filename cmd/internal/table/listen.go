@@ -23,7 +23,7 @@ type Listen struct {
 
 // Table is a server that listens.
 type Table struct {
-	server   *Server
+	server   *server
 	http     *http.Server
 	listener net.Listener
 	// URL is the address to open: http://localhost:8460/, with #TOKEN behind it
@@ -66,13 +66,13 @@ func Start(cfg Config, l Listen) (*Table, error) {
 	if cfg.Token != "" {
 		t.URL += "#" + cfg.Token
 	}
-	if t.server, err = New(cfg); err != nil {
+	if t.server, err = newServer(cfg); err != nil {
 		listener.Close()
 		return nil, err
 	}
 	limits := t.server.cfg.Limits
 	t.http = &http.Server{
-		Handler:           t.server.Handler(),
+		Handler:           t.server.handler(),
 		ReadHeaderTimeout: min(5*time.Second, limits.Read),
 		ReadTimeout:       limits.Read,
 		WriteTimeout:      limits.Read + limits.Wait + limits.Work + 10*time.Second,
@@ -134,7 +134,7 @@ const linger = 20 * time.Second
 // Serve answers requests until ctx ends; then it takes no more, lets those
 // that run end, and returns nil.
 func (t *Table) Serve(ctx context.Context) error {
-	defer t.server.Close()
+	defer t.server.close()
 	failed := make(chan error, 1)
 	go func() { failed <- t.http.Serve(t.listener) }()
 	select {

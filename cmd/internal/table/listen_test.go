@@ -50,7 +50,7 @@ func TestToken(t *testing.T) {
 	}
 	url := "http://127.0.0.1:" + tb.listener.Addr().String()[strings.LastIndexByte(tb.listener.Addr().String(), ':')+1:] + "/"
 	for sent, want := range map[string]int{"": 401, "wrong": 401, token: 200} {
-		if code := ask(t, url, "work", workAsk{demoTexts, nil, nil}, nil, func(r *http.Request) { r.Header.Set(TokenHeader, sent) }); code != want {
+		if code := ask(t, url, "work", workAsk{demoTexts, nil, nil}, nil, func(r *http.Request) { r.Header.Set(tokenHeader, sent) }); code != want {
 			t.Errorf("token %q: %d, want %d", sent, code, want)
 		}
 	}

@@ -41,7 +41,7 @@ type draft struct {
 const mostJob = 256 << 10
 
 // open answers with a job of the folder, the one served first, or the demo.
-func (s *Server) open(r *http.Request, _ *body) (any, error) {
+func (s *server) open(r *http.Request, _ *body) (any, error) {
 	name := s.cfg.Job
 	if q := r.URL.Query(); q.Has("job") {
 		name = q.Get("job")
@@ -108,7 +108,7 @@ func local(name string) error {
 }
 
 // readFile reads a plain file below the folder.
-func (s *Server) readFile(name string, most int64) ([]byte, error) {
+func (s *server) readFile(name string, most int64) ([]byte, error) {
 	f, err := s.root.Open(name)
 	if err != nil {
 		return nil, pathError(name, err)
@@ -142,7 +142,7 @@ func pathError(name string, err error) error {
 
 // jobFiles lists the job files of the folder: TOML with a drum in it, no more
 // than three folders down and no more than 200.
-func (s *Server) jobFiles() []string {
+func (s *server) jobFiles() []string {
 	out := []string{}
 	seen := 0
 	_ = fs.WalkDir(s.root.FS(), ".", func(name string, d fs.DirEntry, err error) error {

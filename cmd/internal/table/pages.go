@@ -22,7 +22,7 @@ type shownPage struct {
 }
 
 // page answers with one page of the pack.
-func (s *Server) page(_ *http.Request, b *body) (any, error) {
+func (s *server) page(_ *http.Request, b *body) (any, error) {
 	pages, err := s.kept.of(s.name(b.Path, b.Prices), b.Job, b.Prices).pages()
 	if err != nil {
 		return nil, err
@@ -45,7 +45,7 @@ func (s *Server) page(_ *http.Request, b *body) (any, error) {
 const zipName = "pack.zip"
 
 // file answers with a file of the pack, or with all of them.
-func (s *Server) file(_ *http.Request, b *body) (any, error) {
+func (s *server) file(_ *http.Request, b *body) (any, error) {
 	made, err := s.kept.of(s.name(b.Path, b.Prices), b.Job, b.Prices).made()
 	if err != nil {
 		return nil, err
@@ -113,7 +113,7 @@ type compared struct {
 
 // compare sets two variants side by side; one that is wrong is answered with
 // what is wrong with it.
-func (s *Server) compare(_ *http.Request, b *body) (any, error) {
+func (s *server) compare(_ *http.Request, b *body) (any, error) {
 	if b.A == nil || b.B == nil {
 		return nil, refuse(http.StatusBadRequest, "a and b: one is missing; hint: both are wanted, with job and prices")
 	}

@@ -25,7 +25,7 @@ func draftName(name string) string {
 
 // target checks where a job is to be written and returns the path of its
 // price list.
-func (s *Server) target(b *body) (name, prices string, err error) {
+func (s *server) target(b *body) (name, prices string, err error) {
 	if b.Path == nil || *b.Path == "" {
 		return "", "", refuse(http.StatusBadRequest, "path: missing; hint: name the job file, as in cove/job.toml")
 	}
@@ -50,7 +50,7 @@ func (s *Server) target(b *body) (name, prices string, err error) {
 
 // onDisk is a job as the folder has it, with the list that it names itself;
 // false when there is no job file.
-func (s *Server) onDisk(name string) (opened, bool, error) {
+func (s *server) onDisk(name string) (opened, bool, error) {
 	out := opened{Path: name}
 	text, err := s.readFile(name, mostJob)
 	if missing(err) {
@@ -80,7 +80,7 @@ func missing(err error) bool {
 
 // save writes job and prices, unless the files are no longer those the page
 // began from.
-func (s *Server) save(_ *http.Request, b *body) (any, error) {
+func (s *server) save(_ *http.Request, b *body) (any, error) {
 	name, prices, err := s.target(b)
 	if err != nil {
 		return nil, err
@@ -123,7 +123,7 @@ func (s *Server) save(_ *http.Request, b *body) (any, error) {
 }
 
 // put writes a file below the folder.
-func (s *Server) put(name string, data []byte) error {
+func (s *server) put(name string, data []byte) error {
 	full, err := s.place(name)
 	if err != nil {
 		return err
@@ -145,7 +145,7 @@ func conflict(b *body, now opened) error {
 
 // place is where a file below the folder is on the disk. Its directory is
 // there and no part of the way leads out of the folder.
-func (s *Server) place(name string) (string, error) {
+func (s *server) place(name string) (string, error) {
 	dir := path.Dir(name)
 	info, err := s.root.Stat(dir) // refuses links that lead out
 	if err != nil || !info.IsDir() {
@@ -170,7 +170,7 @@ func (s *Server) place(name string) (string, error) {
 }
 
 // relative names a file as the page knows it.
-func (s *Server) relative(err error) string {
+func (s *server) relative(err error) string {
 	return strings.ReplaceAll(oneLine(err.Error()), s.cfg.Dir+string(filepath.Separator), "")
 }
 
@@ -182,7 +182,7 @@ type draftFile struct {
 }
 
 // keepDraft writes a copy of what is not saved yet, for after a crash.
-func (s *Server) keepDraft(_ *http.Request, b *body) (any, error) {
+func (s *server) keepDraft(_ *http.Request, b *body) (any, error) {
 	name, _, err := s.target(b)
 	if err != nil {
 		return nil, err
@@ -200,7 +200,7 @@ func (s *Server) keepDraft(_ *http.Request, b *body) (any, error) {
 }
 
 // dropDraft takes a draft away that is not wanted.
-func (s *Server) dropDraft(_ *http.Request, b *body) (any, error) {
+func (s *server) dropDraft(_ *http.Request, b *body) (any, error) {
 	name, _, err := s.target(b)
 	if err != nil {
 		return nil, err
@@ -219,7 +219,7 @@ func (s *Server) dropDraft(_ *http.Request, b *body) (any, error) {
 // draftOf is the draft of a job when it says something else than the file, and
 // the file stands as it did when the draft was begun, or at least is no newer
 // by the clock.
-func (s *Server) draftOf(o *opened) *draft {
+func (s *server) draftOf(o *opened) *draft {
 	at := draftName(o.Path)
 	info, err := s.root.Lstat(at)
 	if err != nil || !info.Mode().IsRegular() {

@@ -44,14 +44,14 @@ type Limits struct {
 	Read   time.Duration // for the whole request to come in
 }
 
-// DefaultLimits are 1 MB, 64 requests worked on and 256 waiting.
-func DefaultLimits() Limits {
+// defaultLimits are 1 MB, 64 requests worked on and 256 waiting.
+func defaultLimits() Limits {
 	return Limits{Body: 1 << 20, AtOnce: 64, Queue: 256, Wait: 10 * time.Second, Work: 60 * time.Second, Read: 15 * time.Second}
 }
 
-// Server answers the page's requests. It is safe for use by several
+// server answers the page's requests. It is safe for use by several
 // goroutines.
-type Server struct {
+type server struct {
 	cfg   Config
 	root  *os.Root // nothing outside the folder can be reached through it
 	slots chan struct{}
@@ -62,10 +62,10 @@ type Server struct {
 	saving sync.Mutex
 }
 
-// New makes a server for a folder. It fails when the folder cannot be opened.
-func New(cfg Config) (*Server, error) {
+// newServer makes a server for a folder. It fails when the folder cannot be opened.
+func newServer(cfg Config) (*server, error) {
 	if cfg.Limits == (Limits{}) {
-		cfg.Limits = DefaultLimits()
+		cfg.Limits = defaultLimits()
 	}
 	dir, err := filepath.Abs(cfg.Dir)
 	if err != nil {
@@ -76,16 +76,16 @@ func New(cfg Config) (*Server, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Server{cfg: cfg, root: root, kept: newKeeper(24),
+	s := &server{cfg: cfg, root: root, kept: newKeeper(24),
 		slots: make(chan struct{}, cfg.Limits.AtOnce), queue: make(chan struct{}, cfg.Limits.AtOnce+cfg.Limits.Queue)}
 	s.routes()
 	return s, nil
 }
 
-// Close lets go of the folder.
-func (s *Server) Close() error { return s.root.Close() }
+// close lets go of the folder.
+func (s *server) close() error { return s.root.Close() }
 
-func (s *Server) routes() {
+func (s *server) routes() {
 	m := http.NewServeMux()
 	web, _ := fs.Sub(webFiles, "web")
 	files := http.FileServerFS(web)
@@ -112,5 +112,5 @@ func noListing(next http.Handler) http.Handler {
 	})
 }
 
-// Handler is the whole server, guarded.
-func (s *Server) Handler() http.Handler { return s.guard(s.mux) }
+// handler is the whole server, guarded.
+func (s *server) handler() http.Handler { return s.guard(s.mux) }

@@ -292,7 +292,7 @@ func (zeros) Read(p []byte) (int, error) {
 
 // One who sends a byte now and then is cut off; others are served meanwhile.
 func TestSlowSender(t *testing.T) {
-	limits := DefaultLimits()
+	limits := defaultLimits()
 	limits.Read = 400 * time.Millisecond
 	tb, err := Start(Config{Dir: t.TempDir(), Limits: limits}, Listen{})
 	if err != nil {

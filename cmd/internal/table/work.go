@@ -67,7 +67,7 @@ const newJob = "job.toml"
 
 // name is what messages and the price list's place follow from. Prices are
 // said to be invented for as long as they are the demo's own.
-func (s *Server) name(path *string, prices string) string {
+func (s *server) name(path *string, prices string) string {
 	switch {
 	case path != nil && *path != "":
 		if local(*path) != nil {
@@ -83,7 +83,7 @@ func (s *Server) name(path *string, prices string) string {
 }
 
 // work applies edits and works the job out.
-func (s *Server) work(_ *http.Request, b *body) (any, error) {
+func (s *server) work(_ *http.Request, b *body) (any, error) {
 	text := []byte(b.Job)
 	out := &answer{Sections: job.SectionWords()}
 	if len(b.Edits) > 200 {

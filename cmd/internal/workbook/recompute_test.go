@@ -282,7 +282,7 @@ func (c *checks) counts(t *testing.T) {
 		for _, l := range p.Cost.Bill.Lines {
 			row := rowOf(t, f, buySheet, "B", l.Item)
 			if isLive := slices.Contains(live, row); !isLive && len(l.Buys) == 1 {
-				cells[buySheet+"!"+ref(packsColumn, row)] = l.Packs()
+				cells[buySheet+"!"+ref(packsColumn, row)] = l.Buys[0].Packs
 			} else if len(l.Buys) != 1 {
 				t.Fatalf("%s is bought in %d ways", l.Item, len(l.Buys))
 			}
@@ -291,8 +291,8 @@ func (c *checks) counts(t *testing.T) {
 		c.then[name] = func(t *testing.T, f *excelize.File) {
 			for _, l := range p.Cost.Bill.Lines {
 				row := rowOf(t, f, buySheet, "B", l.Item)
-				if got := value(t, f, buySheet, ref(packsColumn, row)); got != strconv.FormatInt(l.Packs(), 10) {
-					t.Errorf("%s: %s packs, the program buys %d", l.Item, got, l.Packs())
+				if got := value(t, f, buySheet, ref(packsColumn, row)); got != strconv.FormatInt(l.Buys[0].Packs, 10) {
+					t.Errorf("%s: %s packs, the program buys %d", l.Item, got, l.Buys[0].Packs)
 				}
 			}
 			b := p.Cost.Bill
