@@ -42,9 +42,6 @@ func (p Pipe) Check(key string) error {
 	return nil
 }
 
-// Area is the area of the bore.
-func (p Pipe) Area() measure.Area { return Disc(p.Bore) }
-
 // PipeLoss is the head p takes from the flow q of w, by Darcy and Weisbach,
 // h = (f·L/D + ΣK)·V²/2g, and dh/dq in millimetres per cubic millimetre a
 // second, which is never negative. Backward flow takes head backward:

@@ -34,8 +34,8 @@ func TestPipeExample83(t *testing.T) {
 	p := Pipe{Bore: 2 * measure.Inch, Length: 200 * measure.Foot, Roughness: 2 * measure.Inch * 4.2e-5}
 	q := m3s(0.2 * ft * ft * ft)
 	h, _ := PipeLoss(w, p, q)
-	closeTo(t, "velocity, ft/s", q.Through(p.Area()).MS()/ft, 9.167, 1e-4)
-	closeTo(t, "Re", q.Through(p.Area()).MS()*p.Bore.Metres()/w.Kinematic(), 126432, 1e-4)
+	closeTo(t, "velocity, ft/s", q.Through(Disc(p.Bore)).MS()/ft, 9.167, 1e-4)
+	closeTo(t, "Re", q.Through(Disc(p.Bore)).MS()*p.Bore.Metres()/w.Kinematic(), 126432, 1e-4)
 	closeTo(t, "head, ft (worked with g = 32.2 ft/s²)", float64(h/measure.Foot), 27.24, 1e-3)
 	closeTo(t, "pressure drop, psi", float64(w.Pressure(h))*1e-6/float64(measure.PSI), 11.80, 1e-3)
 }
@@ -47,7 +47,7 @@ func TestPipeExample88(t *testing.T) {
 	p := Pipe{Bore: 50, Length: metres(89), Roughness: 0.26, K: 0.5 + 2*0.3 + 0.2 + 1.06}
 	q := m3s(0.006)
 	h, _ := PipeLoss(w, p, q)
-	closeTo(t, "velocity, m/s", q.Through(p.Area()).MS(), 3.0558, 1e-4)
+	closeTo(t, "velocity, m/s", q.Through(Disc(p.Bore)).MS(), 3.0558, 1e-4)
 	closeTo(t, "source, m", 4+h.Metres(), 31.82, 5e-4)
 }
 

@@ -294,35 +294,6 @@ func (k *Peak) take(week, drum, pipe int, flow measure.Flow) {
 	}
 }
 
-// Step is the time the lot spends on one mesh.
-type Step struct {
-	In   Kind `json:"in"`
-	Mesh Mesh `json:"mesh"`
-	// From and To are the first and the last week on it.
-	From int `json:"from_week"`
-	To   int `json:"to_week"`
-	// Shell and Smallest are as it comes onto the mesh.
-	Shell    Shell `json:"shell_mm"`
-	Smallest Sieve `json:"smallest_sieve_mm"`
-}
-
-// Steps returns the meshes the lot lies on, in the order of the weeks. Weeks in
-// which no mesh holds it are left out.
-func (n SiloNeed) Steps() []Step {
-	var out []Step
-	for _, w := range n.Weeks {
-		if !w.Held {
-			continue
-		}
-		if k := len(out) - 1; k >= 0 && out[k].In == w.In && out[k].Mesh == w.Mesh {
-			out[k].To = w.Week
-			continue
-		}
-		out = append(out, Step{w.In, w.Mesh, w.Week, w.Week, w.Shell, w.Smallest})
-	}
-	return out
-}
-
 // ShortOf returns the first week in which the need is more than the silos at
 // hand; ok is false when they are always enough.
 func (n SiloNeed) ShortOf(drum, pipe int) (w Week, ok bool) {

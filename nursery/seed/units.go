@@ -52,9 +52,6 @@ func LoadOf(m measure.Mass, a measure.Area) Load {
 	return Load(m.Kg() / (a.MM2() * 1e-6))
 }
 
-// On returns the mass that l is on the area a.
-func (l Load) On(a measure.Area) measure.Mass { return measure.Mass(float64(l) * a.MM2() * 1e-6) }
-
 // Both writes l in both units, the shop's own first: "30 kg/m² (6.14 lb/ft²)".
 func (l Load) Both(u measure.Unit) string {
 	const perSquareFoot = 0.3048 * 0.3048 / float64(measure.Pound)

@@ -29,11 +29,12 @@ var kept = map[string]string{
 	"geometry/measure.Volume.Quantity":        either,
 	"geometry/measure.Pressure.Quantity":      either,
 
-	"bom/basket.OrderOf":         "the workbook's sums are held against it",
-	"render.Lay":                 "tiles for whoever prints one drawing; the PDF is held against it",
-	"render.Tile.Name":           "likewise",
-	"render.Tiling.Joins":        "likewise",
-	"render.Drawing.TurnedWords": "words on a drawing, beside Words; both backends are tried with it",
+	"bom/basket.OrderOf":                   "the workbook's sums are held against it",
+	"render.Lay":                           "tiles for whoever prints one drawing; the PDF is held against it",
+	"render.Tile.Name":                     "likewise",
+	"render.Tiling.Joins":                  "likewise",
+	"nursery/manifold.System.WithSettings": "a throttled system solved anew, as its tests and the nursery's do",
+	"render.Drawing.TurnedWords":           "words on a drawing, beside Words; both backends are tried with it",
 }
 
 // libraries are rooms of tables and published relations, for whoever reads the

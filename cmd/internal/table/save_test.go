@@ -3,6 +3,7 @@ package table
 import (
 	"archive/zip"
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"io"
 	"net/http"
@@ -256,5 +257,81 @@ func TestLinksLeadNowhere(t *testing.T) {
 		if err == nil && (name == "new.toml" || name == "prices.csv" && string(data) != "secret" || name == "job.toml" && string(data) != demoJob) {
 			t.Errorf("%s outside was written", name)
 		}
+	}
+}
+
+// The later of two saves never silently destroys the earlier.
+func TestTwoSaves(t *testing.T) {
+	dir := t.TempDir()
+	url := serve(t, dir, "")
+	save := func(job, revision string, out any) int {
+		return ask(t, url, "save", map[string]any{"path": "cove/job.toml", "job": job, "prices": demoTexts.Prices, "revision": revision}, out)
+	}
+	if err := os.Mkdir(filepath.Join(dir, "cove"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	var first, second struct{ Revision string }
+	if code := save(demoTexts.Job, "", &first); code != 200 {
+		t.Fatalf("the first save: %d", code)
+	}
+	mine := strings.Replace(demoTexts.Job, "drum_silos = 20", "drum_silos = 20 # mine", 1)
+	if code := save(mine, first.Revision, &second); code != 200 || second.Revision == first.Revision {
+		t.Fatalf("the second: %d", code)
+	}
+	theirs := strings.Replace(demoTexts.Job, "drum_silos = 20", "drum_silos = 20 # theirs", 1)
+	var clash struct {
+		Theirs   any
+		Revision string
+	}
+	if code := save(theirs, first.Revision, &clash); code != http.StatusConflict || clash.Revision != second.Revision {
+		t.Errorf("a save on an old state: %d, %+v", code, clash)
+	}
+	if got, _ := os.ReadFile(filepath.Join(dir, "cove", "job.toml")); string(got) != mine {
+		t.Error("the earlier save is gone")
+	}
+	if code := save(theirs, clash.Revision, nil); code != 200 {
+		t.Errorf("a save that has seen the other: %d", code)
+	}
+}
+
+// What was not saved when the page went away is offered when the job is opened
+// again, and gone once it is saved.
+func TestDraft(t *testing.T) {
+	dir := t.TempDir()
+	url := serve(t, dir, "")
+	send := func(what, job, revision string, out any) int {
+		return ask(t, url, what, map[string]any{"path": "job.toml", "job": job, "prices": demoTexts.Prices, "revision": revision}, out)
+	}
+	open := func() (o struct {
+		Job, Revision string
+		Draft         *struct{ Job string }
+	}) {
+		res, err := http.Get(url + "api/open?job=job.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer res.Body.Close()
+		if err := json.NewDecoder(res.Body).Decode(&o); err != nil {
+			t.Fatal(err)
+		}
+		return o
+	}
+	var first struct{ Revision string }
+	send("save", demoTexts.Job, "", &first)
+	unsaved := demoTexts.Job + "# not saved yet\n"
+	if code := send("draft", unsaved, first.Revision, nil); code != 200 {
+		t.Fatalf("a draft: %d", code)
+	}
+	if o := open(); o.Job != demoTexts.Job || o.Draft == nil || o.Draft.Job != unsaved {
+		t.Errorf("after a crash: %+v", o.Draft)
+	}
+	if code := send("save", unsaved, first.Revision, nil); code != 200 {
+		t.Errorf("%d", code)
+	}
+	if o := open(); o.Job != unsaved || o.Draft != nil {
+		t.Errorf("once saved: %+v", o.Draft)
+	}
+	if left, _ := filepath.Glob(filepath.Join(dir, ".*")); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
 	}
 }
