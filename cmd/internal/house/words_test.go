@@ -166,3 +166,41 @@ func TestFilesAreShort(t *testing.T) {
 		}
 	}
 }
+
+// The page's scripts import no circle: each may be read before those that use
+// it.
+func TestScriptsRunOneWay(t *testing.T) {
+	files, err := filepath.Glob(filepath.Join(root, "cmd/internal/table/web/*.js"))
+	if err != nil || len(files) < 10 {
+		t.Fatalf("%d scripts, %v", len(files), err)
+	}
+	uses := map[string][]string{}
+	for _, f := range files {
+		b, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range regexp.MustCompile(`(?m)^import [^"]*"\./([a-z]+\.js)"`).FindAllStringSubmatch(string(b), -1) {
+			uses[filepath.Base(f)] = append(uses[filepath.Base(f)], m[1])
+		}
+	}
+	const open, done = 1, 2
+	state := map[string]int{}
+	var visit func(way []string)
+	visit = func(way []string) {
+		at := way[len(way)-1]
+		switch state[at] {
+		case open:
+			t.Errorf("scripts in a circle: %s", strings.Join(way, " → "))
+		case 0:
+			state[at] = open
+			for _, next := range uses[at] {
+				visit(append(slices.Clone(way), next))
+			}
+			state[at] = done
+		}
+	}
+	for _, f := range files {
+		visit([]string{filepath.Base(f)})
+	}
+}
