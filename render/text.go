@@ -2,7 +2,6 @@ package render
 
 import (
 	"fmt"
-	"strings"
 	"sync"
 
 	"golang.org/x/image/font"
@@ -108,40 +107,6 @@ func missingGlyph(words string) error {
 		}
 	}
 	return nil
-}
-
-// Wrap breaks words into lines no longer than width; a single word that is
-// longer is broken within. It returns at least one line.
-func Wrap(words string, size length, bold bool, width length) []string {
-	var lines []string
-	line := ""
-	for _, w := range strings.Fields(words) {
-		try := w
-		if line != "" {
-			try = line + " " + w
-		}
-		if TextWidth(try, size, bold) <= width {
-			line = try
-			continue
-		}
-		if line != "" {
-			lines = append(lines, line)
-		}
-		line = w
-		for TextWidth(line, size, bold) > width {
-			runes := []rune(line)
-			n := len(runes) - 1
-			for n > 1 && TextWidth(string(runes[:n]), size, bold) > width {
-				n--
-			}
-			if n < 1 {
-				break
-			}
-			lines = append(lines, string(runes[:n]))
-			line = string(runes[n:])
-		}
-	}
-	return append(lines, line)
 }
 
 // Corners are the corners of the box round t's letters, from its base line's

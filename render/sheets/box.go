@@ -31,7 +31,7 @@ func (f *flow) boxTall(paras []boxed) length {
 		if p.mark != noMark {
 			room -= markWide
 		}
-		total += 0.9 + length(len(wrap(f.safe(p.words), size, p.bold, room)))*lead(size)
+		total += 0.9 + length(len(render.Wrap(f.safe(p.words), size, p.bold, room)))*lead(size)
 	}
 	return total
 }
@@ -54,7 +54,7 @@ func (f *flow) box(heavy bool, paras ...boxed) {
 		if p.mark != noMark {
 			room -= markWide
 		}
-		for i, l := range wrap(f.safe(p.words), p.size, p.bold, room) {
+		for i, l := range render.Wrap(f.safe(p.words), p.size, p.bold, room) {
 			rows = append(rows, row{l, p, i == 0})
 		}
 	}

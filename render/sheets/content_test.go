@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"errors"
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -272,7 +273,7 @@ func TestRoundingError(t *testing.T) {
 }
 
 func TestWrapKeepsNumbersWhole(t *testing.T) {
-	for _, l := range wrap("saw 10 1/2 in (266.7 mm) and then 10 1/2 in (266.7 mm) and again", small, false, 30) {
+	for _, l := range render.Wrap("saw 10 1/2 in (266.7 mm) and then 10 1/2 in (266.7 mm) and again", small, false, 30) {
 		if strings.HasSuffix(l, "10") || strings.HasPrefix(l, "in ") || strings.HasPrefix(l, "mm") || strings.HasPrefix(l, "1/2") {
 			t.Errorf("a measure is broken: %q", l)
 		}
@@ -305,6 +306,19 @@ func TestPipeNames(t *testing.T) {
 	}{{"1 1/2", "sch40", "NPS 1 1/2 Schedule 40"}, {"63", "pn10", "63 PN 10"}, {"110", "en1401-sn4", "110 EN 1401 SN 4"}, {"8", "new", "8 new"}} {
 		if got := pipeName(geometry.PipeRef{Size: c.size, Series: c.series}); got != c.want {
 			t.Errorf("%s %s is called %q, want %q", c.size, c.series, got, c.want)
+		}
+	}
+}
+
+// checkSections looks at every page of the i-th pack tried.
+func checkSections(t *testing.T, i int, secs []Section) {
+	t.Helper()
+	for _, s := range secs {
+		for n, d := range s.Pages {
+			checkPage(t, fmt.Sprintf("%d: %s page %d", i, s.ID, n+1), d)
+			if w := wordsOf(d); strings.Contains(w, "NaN") || strings.Contains(w, "Inf") {
+				t.Errorf("%d: %s prints a number that is none", i, s.ID)
+			}
 		}
 	}
 }

@@ -123,7 +123,7 @@ func (f *flow) named(words string, names []string) string {
 		if most < len(names) {
 			all += "; and " + strconv.Itoa(len(names)-most) + " more"
 		}
-		if all += "."; most == 1 || len(wrap(f.safe(all), small, true, f.wide()-2*boxIn-markWide)) <= 2 {
+		if all += "."; most == 1 || len(render.Wrap(f.safe(all), small, true, f.wide()-2*boxIn-markWide)) <= 2 {
 			return f.brief(all, 2)
 		}
 	}
@@ -132,7 +132,7 @@ func (f *flow) named(words string, names []string) string {
 
 // brief cuts words to so many lines of a box.
 func (f *flow) brief(words string, lines int) string {
-	out := wrap(f.safe(words), small, true, f.wide()-2*boxIn-markWide)
+	out := render.Wrap(f.safe(words), small, true, f.wide()-2*boxIn-markWide)
 	if len(out) <= lines {
 		return words
 	}

@@ -114,7 +114,7 @@ func (p Rect) is(k sheetPart) bool {
 func (f *flow) partName(p Rect, list []sheetPart, x1, y1, x2, y2 length) bool {
 	letter := key(slices.IndexFunc(list, p.is))
 	room, high := x2-x1-1.6, y2-y1-1.6
-	lines := wrap(f.safe(letter+" "+p.Name), small, false, max(room, 1))
+	lines := render.Wrap(f.safe(letter+" "+p.Name), small, false, max(room, 1))
 	fits := length(len(lines))*lead(small) <= high
 	for _, l := range lines {
 		fits = fits && width(l, small, false) <= room

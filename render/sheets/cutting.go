@@ -108,7 +108,7 @@ func (f *flow) says(lines []string) {
 func (f *flow) saysTall(lines []string) length {
 	sum := length(0)
 	for i, s := range lines {
-		sum += length(len(wrap(f.safe(s), small, i == 0, f.wide())))*lead(small) + 1.2
+		sum += length(len(render.Wrap(f.safe(s), small, i == 0, f.wide())))*lead(small) + 1.2
 	}
 	return sum
 }

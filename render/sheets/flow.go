@@ -135,7 +135,7 @@ func (f *flow) heading(words string) { f.headingOver(words, 24) }
 // headingOver sets a heading on a page that has room for h below it.
 func (f *flow) headingOver(words string, h length) {
 	f.gap(4)
-	lines := wrap(f.safe(words), medium, true, f.wide())
+	lines := render.Wrap(f.safe(words), medium, true, f.wide())
 	if len(lines) > 3 {
 		lines = lines[:3]
 		lines[2] = fit(lines[2]+" "+f.safe(words), medium, f.wide()*0.9)
@@ -153,7 +153,7 @@ func (f *flow) headingOver(words string, h length) {
 func (f *flow) para(words string) { f.paraAt(0, words, false) }
 
 func (f *flow) paraAt(indent length, words string, bold bool) {
-	lines := wrap(f.safe(words), small, bold, f.wide()-indent)
+	lines := render.Wrap(f.safe(words), small, bold, f.wide()-indent)
 	for i, l := range lines {
 		h := lead(small)
 		if i == 0 && len(lines) > 1 {

@@ -255,14 +255,7 @@ func TestAnyNursery(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%d: %v", i, err)
 		}
-		for _, s := range secs {
-			for n, d := range s.Pages {
-				checkPage(t, fmt.Sprintf("%d: %s page %d", i, s.ID, n+1), d)
-				if w := wordsOf(d); strings.Contains(w, "NaN") || strings.Contains(w, "Inf") {
-					t.Errorf("%d: %s prints a number that is none", i, s.ID)
-				}
-			}
-		}
+		checkSections(t, i, secs)
 	}
 }
 

@@ -1,5 +1,7 @@
 package sheets
 
+import "silowright/render"
+
 // Order is what one supplier is sent.
 type Order struct {
 	Supplier string
@@ -42,7 +44,7 @@ func (f *flow) order(o Order, currency string) {
 	t := o.table(currency)
 	tall := f.tallOf(t)
 	for _, n := range o.Notes {
-		tall += length(len(wrap(f.safe(n), small, false, f.wide()-5)))*lead(small) + 1.2
+		tall += length(len(render.Wrap(f.safe(n), small, false, f.wide()-5)))*lead(small) + 1.2
 	}
 	room := f.tableStart(t)
 	if tall+14 <= f.bottom()-topY {

@@ -56,7 +56,7 @@ func (f *flow) step(n int, s step, pic render.Drawing) {
 		if d == "" {
 			continue
 		}
-		for i, l := range wrap(f.safe(d), small, false, room) {
+		for i, l := range render.Wrap(f.safe(d), small, false, room) {
 			lines = append(lines, ticked{l, i == 0})
 		}
 	}
@@ -96,7 +96,7 @@ func (f *flow) step(n int, s step, pic render.Drawing) {
 func (f *flow) stepHead(n int, s step) {
 	f.rule(marginL, f.w-marginR, f.y, render.Outline)
 	f.y += 2.2
-	for _, l := range wrap(f.safe(strconv.Itoa(n)+"  "+s.title), medium, true, f.wide()) {
+	for _, l := range render.Wrap(f.safe(strconv.Itoa(n)+"  "+s.title), medium, true, f.wide()) {
 		f.y += medium
 		f.put(marginL, f.y, l, medium, true, render.Left)
 		f.y += lead(medium) - medium

@@ -66,12 +66,7 @@ func (f *flow) table(t table) {
 		return
 	}
 	xs := f.columns(t.cols)
-	head := make([]cell, len(t.cols))
-	for i, c := range t.cols {
-		head[i] = strong(c.head)
-	}
-	heads := f.breakRow(heading(t), xs, head)
-	headH := t.rowHeight(heads, 0)
+	heads, headH := f.headsOf(t, xs)
 	first := f.breakRow(t, xs, t.rows[0])
 	f.need(f.tableStart(t))
 	f.tableHead(t, xs, heads, headH)
@@ -103,6 +98,16 @@ func (f *flow) table(t table) {
 	f.y += 2.5
 }
 
+// headsOf is the table's head as it is set in columns, and how tall it is.
+func (f *flow) headsOf(t table, xs []length) ([]setCell, length) {
+	head := make([]cell, len(t.cols))
+	for i, c := range t.cols {
+		head[i] = strong(c.head)
+	}
+	heads := f.breakRow(heading(t), xs, head)
+	return heads, t.rowHeight(heads, 0)
+}
+
 // tableStart is the room a table wants where it begins: its head and its first
 // row, or the beginning of a very tall one.
 func (f *flow) tableStart(t table) length {
@@ -110,11 +115,8 @@ func (f *flow) tableStart(t table) length {
 		return 0
 	}
 	xs := f.columns(t.cols)
-	head := make([]cell, len(t.cols))
-	for i, c := range t.cols {
-		head[i] = strong(c.head)
-	}
-	return t.rowHeight(f.breakRow(heading(t), xs, head), 0) + min(t.rowHeight(f.breakRow(t, xs, t.rows[0]), t.tall), 40)
+	_, headH := f.headsOf(t, xs)
+	return headH + min(t.rowHeight(f.breakRow(t, xs, t.rows[0]), t.tall), 40)
 }
 
 // headed sets a table under a heading that stays with it.
@@ -164,7 +166,7 @@ func (f *flow) breakRow(t table, xs []length, row []cell) []setCell {
 			if p == "" && n > 0 {
 				continue
 			}
-			lines := wrap(f.safe(p), small, c.bold && n == 0, room)
+			lines := render.Wrap(f.safe(p), small, c.bold && n == 0, room)
 			if c.bold && n == 0 {
 				out[i].bold = len(lines)
 			}
@@ -251,11 +253,8 @@ func (f *flow) tallOf(t table) length {
 		return 0
 	}
 	xs := f.columns(t.cols)
-	head := make([]cell, len(t.cols))
-	for i, c := range t.cols {
-		head[i] = strong(c.head)
-	}
-	sum := t.rowHeight(f.breakRow(heading(t), xs, head), 0) + 2.5
+	_, headH := f.headsOf(t, xs)
+	sum := headH + 2.5
 	for _, r := range t.rows {
 		sum += t.rowHeight(f.breakRow(t, xs, r), t.tall)
 	}

@@ -30,14 +30,10 @@ type File struct {
 func Replace(dir string, files []File) error { return system.replace(dir, files) }
 
 func (m mover) replace(dir string, files []File) error {
-	if err := checkNames(files); err != nil {
-		return err
-	}
-	target, parent, err := locate(dir)
+	target, parent, err := begin(dir, files)
 	if err != nil {
 		return err
 	}
-	tidy(parent)
 	old, err := replaceable(dir, target)
 	if err != nil {
 		return err
@@ -75,19 +71,27 @@ func wayOut(err error, usual string) string {
 	return usual
 }
 
+// begin looks at the names of a set of files and where it goes, and takes away
+// what a killed run left there.
+func begin(dir string, files []File) (target, parent string, err error) {
+	if err := checkNames(files); err != nil {
+		return "", "", err
+	}
+	if target, parent, err = locate(dir); err == nil {
+		tidy(parent)
+	}
+	return target, parent, err
+}
+
 // Create writes files into dir, which it makes when it is absent. It refuses
 // when any of them is there already, and takes back what it wrote when one
 // cannot be written. A process killed in it leaves each file whole or absent;
 // all of them or none only where it makes the directory.
 func Create(dir string, files []File) error {
-	if err := checkNames(files); err != nil {
-		return err
-	}
-	target, parent, err := locate(dir)
+	target, parent, err := begin(dir, files)
 	if err != nil {
 		return err
 	}
-	tidy(parent)
 	tidy(target)
 	info, err := os.Stat(target)
 	switch {

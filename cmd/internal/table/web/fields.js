@@ -4,7 +4,7 @@
 import { el, put, human, capital, words } from "./dom.js";
 import { edit, last } from "./work.js";
 import { seal } from "./doc.js";
-import { beside } from "./findings.js";
+import { beside } from "./card.js";
 
 // The groups of each step: title, the keys or sections it takes, whether it
 // stands open. What no group names goes to the last of its step.

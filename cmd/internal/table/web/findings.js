@@ -1,52 +1,15 @@
-// The findings: beside the field that causes each, and all of them in step 3,
-// with the changes that would clear them as buttons.
+// The findings: all of them in step 3, and everywhere the changes that would
+// clear them as buttons.
 
 import { $, el, put, words, say, capital } from "./dom.js";
 import { doc, seal } from "./doc.js";
 import { post } from "./ask.js";
 import { edit, last, onAnswer } from "./work.js";
 import { bare, fieldLabel, go } from "./fields.js";
-
-const levels = {
-  stop: { sign: "✕", word: "Stop" },
-  caution: { sign: "!", word: "Caution" },
-  ok: { sign: "✓", word: "Holds" },
-};
+import { badge, card, many, nameOf, troubles } from "./card.js";
 
 let fixes = new Map(); // finding → changes, for the texts as they are
 let fixesFor = "";
-
-const nameOf = (f) => `${f.id} ${f.drum || ""}`;
-export const troubles = (answer) => (answer?.findings || []).filter((f) => f.level !== "ok");
-const many = (answer) => new Set((answer?.findings || []).map((f) => f.drum).filter(Boolean)).size > 1;
-
-function badge(level) {
-  const l = levels[level] || levels.caution;
-  return el("span", { class: "badge" }, el("span", { "aria-hidden": "true" }, l.sign), ` ${l.word}`);
-}
-
-// beside shows the findings of one field under it.
-export function beside(node, key, answer) {
-  if (answer.error) return; // the findings are of an older job
-  const mine = troubles(answer).filter((f) => f.field === key);
-  const text = JSON.stringify(mine);
-  if (node.dataset.shows === text) return;
-  node.dataset.shows = text;
-  put(node, mine.map((f) => card(f, answer, false)));
-}
-
-function card(f, answer, full) {
-  const node = el("div", { class: `finding ${f.level}` }, el("p", {}, badge(f.level), " ",
-    many(answer) && f.drum ? el("b", {}, `${f.drum}: `) : null, `${capital(f.says)}.`));
-  const row = el("div", { class: "fixes", "data-fix": nameOf(f) });
-  if (full) {
-    const key = f.field;
-    node.append(el("p", { class: "basis" }, basis(f)));
-    if (key) row.append(el("button", { type: "button", class: "quiet", onclick: () => { if (!go(key)) say("that field is not on this page"); } }, `Go to ${keyWords(key)}`));
-  }
-  node.append(row);
-  return node;
-}
 
 // errorWords says in a sentence what keeps the job from being worked out.
 export function errorWords(e) {
@@ -54,6 +17,9 @@ export function errorWords(e) {
   if (name && /missing/.test(e.why)) return `${name} is still to be given.`;
   return `${[name, [e.value && `“${e.value.replace(/^"|"$/g, "")}”`, e.why || e.text].filter(Boolean).join(" ")].filter(Boolean).join(": ")}.`;
 }
+
+// goTo is the button that leads to the field of a finding, where it has one.
+const goTo = (key) => key && el("button", { type: "button", class: "quiet", onclick: () => { if (!go(key)) say("that field is not on this page"); } }, `Go to ${keyWords(key)}`);
 
 function keyWords(key) {
   const parts = bare(key).split(".");
@@ -79,7 +45,7 @@ export function showFindings(answer) {
       : `All ${count(ok.length, "check")} hold.`);
   const open = $("finding-list").querySelector("details")?.open;
   put($("finding-list"),
-    [...stops, ...cautions].map((f) => card(f, answer, true)),
+    [...stops, ...cautions].map((f) => card(f, answer, el("p", { class: "basis" }, basis(f)), goTo(f.field))),
     ok.length ? el("details", { class: "holds", open: Boolean(open) }, el("summary", {}, `${count(ok.length, "check")} that ${ok.length === 1 ? "holds" : "hold"}`),
       el("ul", {}, ok.map((f) => el("li", {}, badge("ok"), ` ${many(answer) && f.drum ? f.drum + ": " : ""}${capital(f.says)}.`, el("span", { class: "basis" }, ` ${basis(f)}`))))) : null);
 }
