@@ -46,7 +46,7 @@ func checkWords(p Plan) error {
 		return wrong("grade_at", p.GradeAt, "", "is no more than a lot has that was graded this minute, by size_spread", "above "+figures(least), "raise it, or grade to a narrower spread")
 	}
 	if p.Move == MoveByLoad && p.PipeSilosAtHand == 0 {
-		return wrong("pipe_silos_at_hand", 0, "", "tells of no pipe silos that could be full, by move = \"load\"", "1 to 1000", "give the pipe silos you have, or move = \"mesh\"")
+		return wrong("pipe_silos_at_hand", 0, "", "tells of no pipe silos that could be full, by move = \"load\"", "1 to 100000", "give the pipe silos you have, or move = \"mesh\"")
 	}
 	return nil
 }
