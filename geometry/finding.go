@@ -53,10 +53,20 @@ type Finding struct {
 	Level Level  `json:"level"`
 	// Key is the job-file key to change, such as "outlet.saw".
 	Key string `json:"key"`
-	// Measured is what the job gives, Limit what it is held against.
+	// Measured is what the job gives, Limit what it is held against; a limit
+	// without a unit to a measure that has one is none.
 	Measured measure.Quantity `json:"measured"`
 	Limit    measure.Quantity `json:"limit"`
 	// Says is one sentence: what happens, and what to change.
 	Says  string `json:"says"`
 	Basis Basis  `json:"basis"`
+}
+
+// LimitText writes the limit in both units, the shop's own first; empty when
+// the finding has none.
+func (f Finding) LimitText(u measure.Unit) string {
+	if f.Limit == (measure.Quantity{}) && f.Measured.Unit != "" {
+		return ""
+	}
+	return f.Limit.Text(u)
 }

@@ -51,7 +51,7 @@ func headText(h measure.Length, u measure.Unit) string {
 // energy is what the motor draws.
 func (s Study) energy(u measure.Unit) geometry.Finding {
 	p := s.Pumping
-	f := geometry.Finding{ID: "pump.energy", Key: "pump.efficiency", Measured: measure.Quantity{Value: p.KWhAYear, Unit: "kWh"}, Limit: measure.Quantity{Value: p.KWhAYear, Unit: "kWh"},
+	f := geometry.Finding{ID: "pump.energy", Key: "pump.efficiency", Measured: measure.Quantity{Value: p.KWhAYear, Unit: "kWh"},
 		Basis: geometry.Basis{Kind: geometry.Published, Source: "ρgQH over the efficiencies given, Çengel and Cimbala, Fluid Mechanics, chapter 14"},
 		Says: fmt.Sprintf("the motor draws %s, %.0f kWh in a year at %s h a day, the pump taken at %s %% and the motor at %s %%",
 			p.Result.Pump.Input.Both(u), p.KWhAYear, plain(s.Farm.Pump.HoursADay), plain(100*s.Farm.Pump.Efficiency), plain(100*s.Farm.Pump.Motor))}
@@ -83,7 +83,7 @@ func (s Study) reaches(u measure.Unit) geometry.Finding {
 	case each > 0:
 		f.Says = fmt.Sprintf("the pump can give every silo the %s wanted, up to %s with the valves set", each.Both(u), p.MostEven.Both(u))
 	default:
-		f.Limit = f.Measured
+		f.Limit = measure.Quantity{} // none
 		f.Says = fmt.Sprintf("the pump reaches every silo, with %s in all", s.Total.Both(u))
 	}
 	if f.Level == geometry.Stop && s.soft() {
@@ -117,7 +117,7 @@ func (s Study) npsh(u measure.Unit) []geometry.Finding {
 	case n.Known:
 		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head, %s over what it requires", headText(n.Available, u), headText(n.Margin, u))
 	default:
-		f.Limit = f.Measured
+		f.Limit = measure.Quantity{} // none
 		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head; what it requires is not told: see its curve and give pump.npsh", headText(n.Available, u))
 	}
 	return []geometry.Finding{f}

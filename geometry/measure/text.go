@@ -32,10 +32,17 @@ func (v Volume) Both(u Unit) string {
 }
 
 // Both writes m in both units, the shop's own first, to three figures:
-// "51 lb (23.1 kg)".
+// "51 lb (23.1 kg)"; under 50 g in ounces and grams, and under a tenth of a
+// gram, as single seeds are, in milligrams alone, "0.21 mg".
 func (m Mass) Both(u Unit) string {
 	if !bulk(float64(m)) {
 		return outOfRange
+	}
+	switch g := m.Kg() * 1000; {
+	case g != 0 && math.Abs(g) < 0.1:
+		return figures(g*1000) + " mg"
+	case g != 0 && math.Abs(g) < 50:
+		return both(u, figures(m.Pounds()*16)+" oz", figures(g)+" g")
 	}
 	return both(u, figures(m.Pounds())+" lb", figures(m.Kg())+" kg")
 }

@@ -78,6 +78,7 @@ func TestBoth(t *testing.T) {
 		{"under a litre", (10.1 * USFluidOunce).Both(UnitInch), (10.1 * USFluidOunce).Both(UnitMM), "10.1 fl oz (299 mL)", "299 mL (10.1 fl oz)"},
 		{"volume is no number", Volume(math.NaN()).Both(UnitInch), Volume(-inf).Both(UnitMM), "out of range", "out of range"},
 		{"mass", Mass(23).Both(UnitInch), Mass(23).Both(UnitMM), "50.7 lb (23 kg)", "23 kg (50.7 lb)"},
+		{"mass of a screw", Mass(0.0028).Both(UnitInch), Mass(0.0028).Both(UnitMM), "0.099 oz (2.8 g)", "2.8 g (0.099 oz)"}, // 1 oz = 28.349523125 g, avoirdupois
 		{"mass is no number", Mass(math.NaN()).Both(UnitInch), Mass(inf).Both(UnitMM), "out of range", "out of range"},
 		{"stress", (800 * PSI).Both(UnitInch), (800 * PSI).Both(UnitMM), "800 psi (5.52 MPa)", "5.52 MPa (800 psi)"},
 		{"stress is no number", Stress(math.NaN()).Both(UnitInch), Stress(inf).Both(UnitMM), "out of range", "out of range"},

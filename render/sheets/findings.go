@@ -76,19 +76,27 @@ func where(x geometry.Finding) string {
 }
 
 func heldAgainst(f *flow, x geometry.Finding) string {
-	return "Measured " + x.Measured.Text(f.units) + ", limit " + x.Limit.Text(f.units) + "."
+	limit := x.LimitText(f.units)
+	if limit != "" {
+		limit = ", limit " + limit
+	}
+	return "Measured " + x.Measured.Text(f.units) + limit + "."
 }
 
 func checkTable(f *flow, p *Pack) table {
 	t := table{cols: []column{{head: "Check", share: 42}, {head: "Level", share: 25},
 		{head: "Measured, and limit", share: 43}, {head: "What it says, and its basis", share: 74}}}
 	for _, x := range p.Findings {
+		held := []string{x.Measured.Text(f.units)}
+		if limit := x.LimitText(f.units); limit != "" {
+			held = append(held, "limit "+limit)
+		}
 		id := strong(x.ID)
 		if x.Drum != "" && len(p.Silos) > 1 {
 			id = strong(x.ID, "drum kind "+x.Drum)
 		}
 		t.add(id, cell{paras: []string{levelWord(x.Level)}, mark: levelMark(x.Level), bold: x.Level != geometry.OK},
-			say(x.Measured.Text(f.units), "limit "+x.Limit.Text(f.units)), say(sentence(x.Says), "Basis: "+x.Basis.String()))
+			say(held...), say(sentence(x.Says), "Basis: "+x.Basis.String()))
 	}
 	return t
 }
