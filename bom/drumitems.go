@@ -6,6 +6,7 @@ import (
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
+	"silowright/geometry/stock"
 )
 
 // drumSilos counts what one kind's drum silos use.
@@ -72,7 +73,7 @@ func (t *takeoff) meshAndRing(b Batch) {
 	t.use(mesh, n*side.Times(side).MM2(), 0, "%d discs %s across, each counted as a square", b.Drum, side.Both(t.units))
 	t.flats(mesh, Flat{"mesh disc", Disc, side, b.Drum})
 	q := spec.Screws
-	t.use(ware{"screw-" + slug(q.Size) + "-" + slug(q.Length.In(t.units)), "pan-head screw, stainless, " + screwName(q.Size) + " × " + q.Length.Both(t.units), Fasteners, Each},
+	t.use(ware{"screw-" + slug(q.Size) + "-" + slug(q.Length.In(t.units)), "pan-head screw, stainless, " + stock.ScrewName(q.Size) + " × " + q.Length.Both(t.units), Fasteners, Each},
 		n*float64(s.Ring.Screws), 0, "%d × %d in the ring", s.Ring.Screws, b.Drum)
 	ml := s.Sealant.Volume.ML()
 	t.use(sealant, n*ml, 0, "%d × %s mL along the ring: bead %s, %s long, waste %s %%: %s of the job's cartridges of %s", b.Drum, trim(ml, 1),
@@ -112,14 +113,6 @@ func (t *takeoff) marker(n int, s side) {
 }
 
 func circle(d measure.Length) measure.Length { return math.Pi * d }
-
-// screwName is "No. 8" for the inch sizes and the size itself for metric ones.
-func screwName(size string) string {
-	if size != "" && size[0] >= '0' && size[0] <= '9' {
-		return "No. " + size
-	}
-	return size
-}
 
 // opening writes a mesh opening, which the trade gives in mm in either system.
 func opening(l measure.Length) string {

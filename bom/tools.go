@@ -80,7 +80,7 @@ func (t *takeoff) tools(batches []Batch) {
 		if b.Drum > 0 {
 			pilot := bitSize(spec.Lattice.Pilot, t.units)
 			once(ware{"drill-" + slug(pilot), "drill bit " + spec.Lattice.Pilot.Both(t.units), Tools, Each}, 1, forDrum, "1 for the lattice's corner holes")
-			once(ware{"drill-for-screw-" + slug(spec.Screws.Size), "drill bit for " + screwName(spec.Screws.Size) + " screws" + screwHole(spec.Screws.Size, t.units), Tools, Each},
+			once(ware{"drill-for-screw-" + slug(spec.Screws.Size), "drill bit for " + stock.ScrewName(spec.Screws.Size) + " screws" + screwHole(spec.Screws.Size, t.units), Tools, Each},
 				1, forDrum, "1 for the ring's screw holes")
 			side := spec.Drum.FootOutside
 			plywood := ware{"plywood", "plywood for the lattice template", Tools, Area}
@@ -125,8 +125,7 @@ func screwHole(size string, u measure.Unit) string {
 	if !ok || v.MajorMin <= 0 {
 		return ""
 	}
-	rule := stock.ScrewRule()
-	low, high := v.MajorMin*measure.Length(rule.PilotMin), v.MajorMin*measure.Length(rule.PilotMax)
+	low, high := stock.ScrewRule().Pilot(v.MajorMin)
 	if u == measure.UnitMM {
 		return fmt.Sprintf(", %s to %s mm", low.Metric(), high.Metric())
 	}

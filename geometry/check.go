@@ -1,12 +1,8 @@
 package geometry
 
 import (
-	"math"
-	"strconv"
-	"strings"
-
 	"fmt"
-	"silowright/geometry/path"
+	"strings"
 
 	"silowright/geometry/measure"
 )
@@ -87,10 +83,3 @@ func quantities(id, key string, lv Level, measured, limit measure.Quantity, b Ba
 
 // say picks the sentence for a level.
 func say(lv Level, ok, caution, stop string) string { return [...]string{ok, caution, stop}[lv] }
-
-const pi = math.Pi
-
-func pt(x, y length) path.Point { return path.Pt(x, y) }
-
-// trimFloat writes x to one decimal.
-func trimFloat(x float64) string { return strconv.FormatFloat(x, 'f', 1, 64) }

@@ -2,8 +2,10 @@ package geometry
 
 import (
 	"fmt"
+	"math"
 
 	"silowright/geometry/measure"
+	"silowright/geometry/path"
 )
 
 // web is the least sound wall between two cuts, or between a cut and a hoop:
@@ -80,7 +82,7 @@ type wallBox struct{ round, height, w, h length }
 // boxGap is the distance between two rectangles on the developed wall of a
 // drum of outside radius r, the shorter way round; negative when they overlap.
 func boxGap(r length, a, b wallBox) length {
-	c := 2 * pi * r
+	c := 2 * math.Pi * r
 	dx := (a.round - b.round).Abs()
 	for dx > c {
 		dx -= c
@@ -95,7 +97,7 @@ func boxGap(r length, a, b wallBox) length {
 	case dy <= 0:
 		return dx
 	}
-	return distance(pt(0, 0), pt(dx, dy))
+	return distance(path.Pt(0, 0), path.Pt(dx, dy))
 }
 
 func gapFinding(u measure.Unit, id, key, what string, gap length) Finding {

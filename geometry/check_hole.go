@@ -17,6 +17,17 @@ func (h Hole) Key() string {
 
 func (h Hole) id(check string) string { return strings.ReplaceAll(h.Key(), "_", "-") + "." + check }
 
+// pipeKey is the job-file key of the pipe that goes into the joint.
+func (h Hole) pipeKey() string {
+	switch {
+	case h.Name == "pipe silo outlet":
+		return "pipe_silo.pipe_out_length"
+	case h.Name == "inlet" && !h.Joint.Makeup().Nipple:
+		return "inlet.stub"
+	}
+	return h.Key() + ".nipple"
+}
+
 // HoleChecks are the checks of one hole by itself: saw against pipe, and what
 // its joint needs. Sentences are written for a reader who works in u.
 func HoleChecks(h Hole, u measure.Unit) []Finding {

@@ -2,6 +2,7 @@ package geometry
 
 import (
 	"silowright/geometry/measure"
+	"silowright/geometry/path"
 )
 
 func latticeChecks(s *Silo) []Finding {
@@ -9,7 +10,7 @@ func latticeChecks(s *Silo) []Finding {
 	const ledge = measure.Inch / 2
 	lv := atLeast(l.Ledge, 0, ledge)
 	room := s.Lattice.Corners[0]
-	width := s.Spec.Lattice.Across/2 - distance(pt(0, 0), room)
+	width := s.Spec.Lattice.Across/2 - distance(path.Pt(0, 0), room)
 	lv2 := atLeast(width, 2*s.Spec.Lattice.Pilot, 4*s.Spec.Lattice.Pilot)
 	return []Finding{
 		lengths("lattice.ledge", "lattice.across", lv, l.Ledge, ledge, practice,

@@ -19,7 +19,7 @@ type HoleSpec struct {
 	Joint    Joint
 	Radius   length // outside radius of the wall
 	Wall     length
-	Nipple   length // couplings only
+	Nipple   length // the pipe that goes through the wall or into the joint from outside; zero when it is not known
 	Stopper  string // stopper only
 	Fittings Fittings
 }

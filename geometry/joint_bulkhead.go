@@ -15,7 +15,11 @@ func bulkheadJoint() joint {
 		name: JointBulkhead,
 		fit:  func(h *Hole, q HoleSpec) error { h.fitBulkhead(q); return nil },
 		checks: func(h Hole, u measure.Unit) []Finding {
-			return []Finding{bulkheadSawCheck(h, u), bulkheadCoverCheck(h, u), bulkheadCurveCheck(h, u), bulkheadGripCheck(h, u)}
+			out := []Finding{bulkheadSawCheck(h, u), bulkheadCoverCheck(h, u), bulkheadCurveCheck(h, u), bulkheadGripCheck(h, u)}
+			if h.Bulkhead.Pipe > 0 {
+				out = append(out, bulkheadPipeCheck(h, u))
+			}
+			return out
 		},
 		suits: func(h Hole, saw, d length) bool {
 			b := h.Bulkhead
@@ -48,6 +52,8 @@ type BulkheadFit struct {
 	Source   string // of the hole when it does not
 	Measured bool   // flange, locknut, gasket and grip are the job's
 	Depth    length // of pipe in one socket
+	Sure     string // standing of the depth
+	Pipe     length // the pipe cemented into the outer end; zero when it is not known
 	Gap      length // under the flat flange's edge where the hollow wall falls away from it
 	Stack    length // what flange and locknut close on: wall, gasket and gap
 	Cover    length // flange and locknut past the hole's edge, the body to one side
@@ -79,7 +85,8 @@ func (h *Hole) fitBulkhead(q HoleSpec) {
 	if t, ok := stock.BulkheadHole(q.Pipe.Size); ok && !b.Label && q.Pipe.inchPressure() {
 		b.Hole, b.HoleMost, b.Source = t.Min, t.Max, t.Origin.Source
 	}
-	b.Depth, _ = socketDepth(q.Pipe, h.PipeOutside)
+	depth, sure := socketDepth(q.Pipe, h.PipeOutside)
+	b.Depth, b.Sure, b.Pipe = depth, string(sure), q.Nipple
 	wide := h.Diameter
 	if b.Known() {
 		wide = b.Hole
@@ -201,4 +208,20 @@ func bulkheadGripCheck(h Hole, u measure.Unit) Finding {
 			"wall, gasket and curve are %s and the fitting closes on %s: the locknut has hardly its whole thread; measure yours",
 			"wall, gasket and curve are %s and the fitting closes on %s only: the locknut does not reach its thread; take a longer fitting or another joint"),
 		b.Stack.Both(u), b.Grip.Both(u))
+}
+
+// bulkheadPipeCheck holds the pipe against the socket it is cemented into, by
+// the limits of a nipple in its couplings.
+func bulkheadPipeCheck(h Hole, u measure.Unit) Finding {
+	b := h.Bulkhead
+	basis := Basis{Published, "ASTM D2466 or F789, least socket depth"}
+	if b.Sure == string(stock.Memory) {
+		basis = Basis{FromMemory, "ISO 727-1, socket depth"}
+	}
+	lv := atLeast(b.Pipe, fillBad*b.Depth, fillGood*b.Depth)
+	return lengths(h.id("bulkhead-pipe"), h.pipeKey(), lv, b.Pipe, b.Depth, basis,
+		say(lv, "the pipe, %s long, fills the fitting's outer socket, which is %s deep",
+			"the pipe is %s long and the fitting's outer socket %s deep: it holds less than a full joint; make it longer",
+			"the pipe is only %s long and the fitting's outer socket %s deep: too little to hold; make it longer"),
+		b.Pipe.Both(u), b.Depth.Both(u))
 }

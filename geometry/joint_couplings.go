@@ -175,10 +175,7 @@ const (
 // gaps counted, and whether the couplings can close on the wall.
 func nippleCheck(h Hole, u measure.Unit) Finding {
 	c := h.Coupling
-	key := h.Key() + ".nipple"
-	if h.Name == "pipe silo outlet" {
-		key = "pipe_silo.pipe_out_length"
-	}
+	key := h.pipeKey()
 	b := Basis{Published, "ASTM D2466, least socket depth"}
 	if h.Pipe.inchSewer() {
 		b = Basis{Published, "ASTM F789, sewer socket depth"}

@@ -60,7 +60,7 @@ func lattice(s Spec) Lattice {
 		}
 	}
 	out.OpenArea = out.Area * area(out.Openings)
-	out.OpenFoot = float64(out.OpenArea / discArea(s.Drum.FootInside()))
+	out.OpenFoot = float64(out.OpenArea / s.Drum.FootInside().Disc())
 	return out
 }
 

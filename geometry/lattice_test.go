@@ -74,7 +74,7 @@ func TestLatticePilotsTangent(t *testing.T) {
 				near(t, "second outer pilot, upper bar", fromBar(l.Pilots[2], theta), h+rho, 1e-9)
 				for i := 1; i <= 2; i++ {
 					if edge == EdgeArc {
-						near(t, "outer pilot, circle", distance(pt(0, 0), l.Pilots[i]), spec.Lattice.Across/2-rho, 1e-9)
+						near(t, "outer pilot, circle", distance(path.Pt(0, 0), l.Pilots[i]), spec.Lattice.Across/2-rho, 1e-9)
 						continue
 					}
 					a, b := l.Corners[1], l.Corners[2]

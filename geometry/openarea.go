@@ -12,5 +12,5 @@ func (s Silo) OpenArea() measure.Area {
 
 // OutletBore is the area of the outlet's pipe inside.
 func (s Silo) OutletBore() measure.Area {
-	return discArea(s.Outlet.Bore())
+	return s.Outlet.Bore().Disc()
 }

@@ -3,6 +3,8 @@ package geometry
 import (
 	"math"
 	"testing"
+
+	"silowright/geometry/path"
 )
 
 // Heights by hand: hoops at 10 1/2 and 22 3/4 in, height 34 1/2, ring 1,
@@ -131,7 +133,7 @@ func TestOutlineRolledBack(t *testing.T) {
 		for _, loop := range o.Flatten(0.001) {
 			for _, p := range loop {
 				x := r * length(math.Sin(float64(p.X/r)))
-				near(t, "from the axis", distance(pt(0, 0), pt(x, p.Y)), 32.15, 0.003)
+				near(t, "from the axis", distance(path.Pt(0, 0), path.Pt(x, p.Y)), 32.15, 0.003)
 			}
 		}
 		b := o.Bounds()

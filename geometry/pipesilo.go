@@ -23,7 +23,7 @@ func pipeSilo(s Spec, st Stations, outlet Hole) (PipeSilo, error) {
 	}
 	run := math.Pi * p.Outside
 	out.Resin = Bead{Run: run, Volume: q.Bead.Times(q.Bead).Times(run)}
-	out.ScreenArea = discArea(out.Inside)
+	out.ScreenArea = out.Inside.Disc()
 
 	hole, err := SolveHole(HoleSpec{Name: "pipe silo outlet", Part: "pipe silo", Pipe: q.PipeOut, Saw: q.Saw,
 		Oversize: s.Saw.Oversize, Joint: q.Joint, Radius: p.Outside / 2, Wall: p.Wall,

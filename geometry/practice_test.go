@@ -171,7 +171,7 @@ func TestSagByIntegration(t *testing.T) {
 		s.Load = LoadSpec{Seed: 6, Time: "12 h"}
 	})
 	e := float64(60000 * measure.PSI)
-	w0 := 6 * gravity / (math.Pi * 250 * 250) * math.Pi * 250 / 2
+	w0 := 6 * measure.Gravity / (math.Pi * 250 * 250) * math.Pi * 250 / 2
 	if w := s.Weights.Sag; !(w > 0) {
 		t.Fatalf("sag %v", w)
 	}

@@ -11,9 +11,6 @@ type (
 	area   = measure.Area
 )
 
-// discArea is the area of a disc of diameter d.
-func discArea(d length) area { return area(math.Pi / 4 * float64(d) * float64(d)) }
-
 // frustum is the volume of a cone's frustum between end diameters a and b.
 func frustum(a, b, h length) volume {
 	return volume(math.Pi / 12 * float64(h) * float64(a*a+a*b+b*b))

@@ -72,9 +72,13 @@ func bodyOutlet(s Spec, st Stations) (Hole, error) {
 
 func baseInlet(s Spec) (Hole, error) {
 	i := s.Inlet
+	pipe := i.Stub
+	if i.Joint.Makeup().Nipple {
+		pipe = i.Nipple
+	}
 	h, err := SolveHole(HoleSpec{Name: "inlet", Part: "base", Pipe: i.Pipe, Saw: i.Saw,
 		Oversize: s.Saw.Oversize, Joint: i.Joint, Radius: s.Drum.Outside / 2, Wall: s.Drum.Wall,
-		Nipple: i.Nipple, Fittings: s.Fittings})
+		Nipple: pipe, Fittings: s.Fittings})
 	h.Height, h.Round = i.AboveGround, i.Round
 	return h, err
 }

@@ -35,7 +35,7 @@ func (d Drum) insideVolume(z length) volume {
 	}
 	v := frustum(d.FootInside(), d.insideAt(cone), cone)
 	if z > cone {
-		v += discArea(d.Bore()).Times(z - cone)
+		v += d.Bore().Disc().Times(z - cone)
 	}
 	return v
 }

@@ -29,10 +29,10 @@ func latticeTemplate(s *Silo) Template {
 		t.mark(line(path.Pt(c.X-p.X, c.Y-p.Y), path.Pt(c.X+p.X, c.Y+p.Y)))
 	}
 	// the arrow at the datum's end of the first bar
-	tip := pt(c.X+l.Across/2+edge-2, c.Y)
-	t.mark(path.Polyline(pt(tip.X-5, tip.Y+2.5), tip, pt(tip.X-5, tip.Y-2.5)))
+	tip := path.Pt(c.X+l.Across/2+edge-2, c.Y)
+	t.mark(path.Polyline(path.Pt(tip.X-5, tip.Y+2.5), tip, path.Pt(tip.X-5, tip.Y-2.5)))
 	if l.BarWidth > 14 && l.Across > 120 {
-		t.label(pt(c.X+l.Across/2-14, c.Y+2.5), 2.5, "to the datum")
+		t.label(path.Pt(c.X+l.Across/2-14, c.Y+2.5), 2.5, "to the datum")
 	}
 	far := polar(l.Across/2*0.62, measure.FullTurn/measure.Angle(4*l.Bars))
 	at := path.Pt(c.X+far.X, c.Y+far.Y)

@@ -22,9 +22,9 @@ const (
 // line. It returns the opening's centre.
 func patch(s *Silo, id, title, part string, count int, w, h length) (Template, path.Point) {
 	t := newTemplate(s, id, title, part, count, maxLength(patchWide, w+2*patchSide), h+patchAbove+patchBelow)
-	c := pt(t.Width/2, patchBelow+h/2)
-	t.mark(line(pt(c.X, 2), pt(c.X, t.Height-2)))
-	t.mark(line(pt(2, c.Y), pt(t.Width-2, c.Y)))
+	c := path.Pt(t.Width/2, patchBelow+h/2)
+	t.mark(line(path.Pt(c.X, 2), path.Pt(c.X, t.Height-2)))
+	t.mark(line(path.Pt(2, c.Y), path.Pt(t.Width-2, c.Y)))
 	return t, c
 }
 
@@ -35,15 +35,15 @@ type note struct{ what, far string }
 func (t *Template) notes(ns ...note) {
 	for i, n := range ns {
 		y := 5 + noteStep*length(len(ns)-1-i)
-		t.label(pt(t.Width/4, y), 2.5, "%s", n.what)
-		t.label(pt(t.Width*3/4, y), 2.5, "%s", n.far)
+		t.label(path.Pt(t.Width/4, y), 2.5, "%s", n.what)
+		t.label(path.Pt(t.Width*3/4, y), 2.5, "%s", n.far)
 	}
 }
 
 // head writes what is cut, and with what.
 func (t *Template) head(title, tool string) {
-	t.label(pt(t.Width/4, t.Height-8), 3.5, "%s", title)
-	t.label(pt(t.Width*3/4, t.Height-8), 2.5, "%s", tool)
+	t.label(path.Pt(t.Width/4, t.Height-8), 3.5, "%s", title)
+	t.label(path.Pt(t.Width*3/4, t.Height-8), 2.5, "%s", tool)
 }
 
 // onDatum says where the upright line of a patch lies.
@@ -119,7 +119,7 @@ func handleTemplate(s *Silo) Template {
 	t.Up = "rim upwards"
 	t.cut(moved(one.Outline(), c))
 	for _, x := range []length{-1, 1} {
-		t.drill(path.Circle(pt(c.X+x*(one.Length/2-one.CornerR), c.Y), pilotBit/2))
+		t.drill(path.Circle(path.Pt(c.X+x*(one.Length/2-one.CornerR), c.Y), pilotBit/2))
 	}
 	t.head("Handle slot", one.Length.Both(u)+" × "+one.Height().Both(u))
 	t.notes(note{"level line, below the rim:", one.Middle().Both(u)},

@@ -29,11 +29,11 @@ func bodyStripTemplate(s *Silo) Template {
 	rim := w.Height - past
 	if past > 0 {
 		w.Up = "the line below the upper edge along the rim"
-		w.mark(line(pt(0, rim), pt(w.Width, rim)))
+		w.mark(line(path.Pt(0, rim), path.Pt(w.Width, rim)))
 	}
 	w.hole(o, rim-o.BelowRim)
 	for _, sl := range s.Slots {
-		c := pt(w.x(sl.Round), rim-sl.Middle())
+		c := path.Pt(w.x(sl.Round), rim-sl.Middle())
 		w.cut(moved(sl.Outline(), c))
 		w.cross(c, 4)
 	}
@@ -52,7 +52,7 @@ func baseStripTemplate(s *Silo) Template {
 	w.Up = "lower edge on the ground, base standing on its head"
 	if past > 0 {
 		w.Up = "the line above the lower edge on the ground, base standing on its head"
-		w.mark(line(pt(0, past), pt(w.Width, past)))
+		w.mark(line(path.Pt(0, past), path.Pt(w.Width, past)))
 	}
 	w.hole(s.Inlet, past+s.Inlet.Height)
 	w.hole(s.Drain, past+s.Drain.Height)
@@ -67,14 +67,14 @@ func newStrip(s *Silo, id, title, part string, height, half length) wrapStrip {
 	w.Template = newTemplate(s, id, title, part, s.Build, 2*w.lead+w.around, height)
 	w.Strip = true
 	end := w.lead + w.around
-	w.mark(path.Rect(path.Box{Min: pt(0, 0), Max: pt(w.Width, height)}))
-	w.mark(line(pt(w.lead, 0), pt(w.lead, height)))
-	w.mark(line(pt(end, 0), pt(end, height)))
+	w.mark(path.Rect(path.Box{Min: path.Pt(0, 0), Max: path.Pt(w.Width, height)}))
+	w.mark(line(path.Pt(w.lead, 0), path.Pt(w.lead, height)))
+	w.mark(line(path.Pt(end, 0), path.Pt(end, height)))
 	at := w.lead + w.around/8
-	w.label(pt(at, 12), 3.5, "datum on the drum: %s from the left end", w.lead.Both(u))
+	w.label(path.Pt(at, 12), 3.5, "datum on the drum: %s from the left end", w.lead.Both(u))
 	at = w.lead + w.around*7/8
-	w.label(pt(at, 12), 3.5, "closing mark, %s past the datum line", w.around.Both(u))
-	w.label(pt(at, 5), 2.5, "it must meet the datum; if not, measure the drum again")
+	w.label(path.Pt(at, 12), 3.5, "closing mark, %s past the datum line", w.around.Both(u))
+	w.label(path.Pt(at, 5), 2.5, "it must meet the datum; if not, measure the drum again")
 	return w
 }
 
@@ -85,7 +85,7 @@ func (w *wrapStrip) x(round length) length {
 }
 
 func (w *wrapStrip) hole(h Hole, y length) {
-	c := pt(w.x(h.Round), y)
+	c := path.Pt(w.x(h.Round), y)
 	w.cut(moved(h.Outline(), c))
 	w.drill(path.Circle(c, pilotBit/2))
 }

@@ -7,9 +7,6 @@ import (
 	"silowright/geometry/stock"
 )
 
-// gravity is standard gravity, m/s² (CGPM 1901).
-const gravity = 9.80665
-
 // weights works out masses and volumes. Hoops, chimes and bungs are left out,
 // the head and foot are taken as thick as the wall: the masses are estimates
 // from below, within what the wall's own unevenness allows.
@@ -22,15 +19,15 @@ func weights(s *Silo) Weights {
 	}
 	var w Weights
 	w.Ring = pe.Of(shell(d.Outside, s.Spec.Ring.Width))
-	foot := discArea(d.FootInside()) - s.Lattice.OpenArea
+	foot := d.FootInside().Disc() - s.Lattice.OpenArea
 	w.Body = pe.Of(shell(d.Outside, st.Rim) + foot.Times(d.Wall))
-	w.Base = pe.Of(shell(d.Outside, st.BaseHeight) + discArea(d.Bore()).Times(d.Wall))
+	w.Base = pe.Of(shell(d.Outside, st.BaseHeight) + d.Bore().Disc().Times(d.Wall))
 	p := s.Pipe
-	w.Pipe = stock.PVCDensity.Of((discArea(p.Outside) - discArea(p.Outside-2*p.Wall)).Times(s.Spec.Pipe.Length))
+	w.Pipe = stock.PVCDensity.Of((p.Outside.Disc() - (p.Outside - 2*p.Wall).Disc()).Times(s.Spec.Pipe.Length))
 	w.Lift = w.Body + w.Ring + s.Spec.Load.Seed
 
-	w.BaseVolume = discArea(d.Bore()).Times(st.BaseHeight - st.HeadPanel)
-	w.PlenumVolume = discArea(d.Bore()).Times(maxLength(0, s.Seat.Plenum))
+	w.BaseVolume = d.Bore().Disc().Times(st.BaseHeight - st.HeadPanel)
+	w.PlenumVolume = d.Bore().Disc().Times(maxLength(0, s.Seat.Plenum))
 	w.SeedBay = max(0, d.insideVolume(s.OutletInvert())-d.insideVolume(s.Spec.bedFloor()))
 	w.Sag, w.BarStress = sag(s)
 	w.HandleStress = handleStress(s.Spec, w.Lift)
@@ -64,7 +61,7 @@ func sag(s *Silo) (length, measure.Stress) {
 		return 0, 0
 	}
 	r, b, t := float64(l.Across/2), float64(l.BarWidth), float64(s.Spec.Drum.Wall)
-	force := float64(s.Spec.Load.Seed) * gravity // N over the circle
+	force := float64(s.Spec.Load.Seed) * measure.Gravity // N over the circle
 	w0 := force / (math.Pi * r * r) * math.Pi * r / float64(l.Bars)
 	e := float64(modulus)
 	bending := e * b * t * t * t / 12 / (0.075 * r * r * r * r)
@@ -88,7 +85,7 @@ func sag(s *Silo) (length, measure.Stress) {
 // a handle slot when the silo is lifted by both slots: a beam built in at both
 // ends, as long as the slot, carrying half the lift evenly, M = W·L/12.
 func handleStress(s Spec, lift measure.Mass) measure.Stress {
-	load := float64(lift) * gravity / 2
+	load := float64(lift) * measure.Gravity / 2
 	h, t := float64(s.Handle.BelowRim), float64(s.Drum.Wall)
 	moment := load * float64(s.Handle.Length) / 12
 	return measure.Stress(moment / (t * h * h / 6))

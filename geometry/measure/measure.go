@@ -28,6 +28,13 @@ func (l Length) Inches() float64 { return float64(l / Inch) }
 // Metres returns l in metres.
 func (l Length) Metres() float64 { return float64(l / Metre) }
 
+// Gravity is the standard acceleration of free fall, 9.80665 m/s² (3rd CGPM,
+// 1901; ISO 80000-3). It differs by up to 0.3 % between equator and pole.
+const Gravity = 9.80665
+
+// Disc is the area of a disc l across.
+func (l Length) Disc() Area { return Area(math.Pi/4) * Area(l) * Area(l) }
+
 // Times returns the rectangle's area l × w.
 func (l Length) Times(w Length) Area { return Area(l) * Area(w) }
 

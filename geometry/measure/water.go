@@ -57,6 +57,9 @@ type Temperature float64
 // Fahrenheit returns t in degrees Fahrenheit.
 func (t Temperature) Fahrenheit() float64 { return float64(t)*9/5 + 32 }
 
+// FromFahrenheit is f degrees Fahrenheit in degrees Celsius.
+func FromFahrenheit(f float64) Temperature { return Temperature((f - 32) / 1.8) }
+
 // Power is a power in watts.
 type Power float64
 

@@ -56,6 +56,19 @@ type ScrewInPlastics struct {
 	Origin                       Origin
 }
 
+// ScrewName is "No. 8" for the inch sizes and the size itself for metric ones.
+func ScrewName(size string) string {
+	if size != "" && size[0] >= '0' && size[0] <= '9' {
+		return "No. " + size
+	}
+	return size
+}
+
+// Pilot is the pilot holes the rule gives a thread of a major diameter.
+func (r ScrewInPlastics) Pilot(major measure.Length) (least, most measure.Length) {
+	return major * measure.Length(r.PilotMin), major * measure.Length(r.PilotMax)
+}
+
 // ScrewRule returns that rule.
 func ScrewRule() ScrewInPlastics {
 	return ScrewInPlastics{.75, .90, 2, 3, Origin{"design guides for screws in plastics, general", One}}

@@ -33,7 +33,7 @@ func cartridgeTable() Table {
 func cementTable() Table {
 	t := newTable("cement", "PVC cement: set (do not move) and cure (no water); half as long again above 60 % humidity; the can's own times win",
 		"pipe, in", "at °F (°C)", "set", "cure")
-	celsius := func(f int) string { return trim(float64(f-32)/1.8, 0) }
+	celsius := func(f int) string { return trim(float64(measure.FromFahrenheit(float64(f))), 0) }
 	for _, c := range CementTimes() {
 		t.add(c.Origin, c.From+" to "+c.To,
 			strconv.Itoa(c.ColdF)+" to "+strconv.Itoa(c.WarmF)+" ("+celsius(c.ColdF)+" to "+celsius(c.WarmF)+")",

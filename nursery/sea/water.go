@@ -19,9 +19,8 @@ const (
 	Warmest measure.Temperature = 40
 )
 
-// Gravity is the standard acceleration of free fall, 9.80665 m/s² (3rd CGPM,
-// 1901; ISO 80000-3). It differs by up to 0.3 % between equator and pole.
-const Gravity = 9.80665
+// Gravity is the standard acceleration of free fall, m/s².
+const Gravity = measure.Gravity
 
 // Water is the water pumped, at the pressure of the air.
 type Water struct {

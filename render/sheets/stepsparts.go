@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"silowright/geometry"
+	"silowright/geometry/measure"
 	"silowright/geometry/stock"
 )
 
@@ -133,7 +134,7 @@ func cementTimes(p *Pack) []string {
 	return []string{strings.TrimSuffix(out, ";") + fmt.Sprintf(". %g times that above 60 %% humidity (a pipe maker's manual, one source). The label of yours holds.", stock.CementHumidFactor)}
 }
 
-func celsius(f int) float64 { return float64(f-32) / 1.8 }
+func celsius(f int) float64 { return float64(measure.FromFahrenheit(float64(f))) }
 
 // clock writes a time in minutes below an hour, else in hours.
 func clock(d time.Duration) string {

@@ -125,7 +125,7 @@ func screwPilot(f *flow, s geometry.Silo) string {
 	if !ok || v.MajorMin <= 0 {
 		return part + " (general rule for plastics)"
 	}
-	least, most := v.MajorMin*length(rule.PilotMin), v.MajorMin*length(rule.PilotMax)
+	least, most := rule.Pilot(v.MajorMin)
 	return fmt.Sprintf("%s to %s: %s, a general rule for plastics", bitSize(least, f.units), bitSize(most, f.units), part)
 }
 
@@ -137,12 +137,7 @@ func bitSize(l length, u measure.Unit) string {
 	return l.Inch(64) + " in (" + l.Metric() + " mm)"
 }
 
-func screwName(s geometry.Silo) string {
-	if size := s.Spec.Screws.Size; len(size) > 0 && size[0] >= '0' && size[0] <= '9' {
-		return "No. " + size + " screw"
-	}
-	return s.Spec.Screws.Size + " screw"
-}
+func screwName(s geometry.Silo) string { return stock.ScrewName(s.Spec.Screws.Size) + " screw" }
 
 func toolRows(f *flow, p *Pack) [][2]string {
 	rows := [][2]string{

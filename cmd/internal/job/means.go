@@ -59,7 +59,7 @@ var means = map[string]string{
 	"outlet.series":    "series of the pipe: wall and standard",
 	"outlet.saw":       "nominal diameter of the hole saw",
 	"outlet.joint":     jointMeans(),
-	"outlet.nipple":    "pipe through the wall into both couplings",
+	"outlet.nipple":    "pipe through the wall, or into the joint from outside",
 	"outlet.round":     "datum to the hole's centre, to the right along the wall",
 
 	"inlet.above_ground": "ground up to the hole's centre, the base turned over",
