@@ -60,13 +60,21 @@ var (
 	worked   = Basis{Kind: Worked}
 )
 
+// rounding is more than a length can differ by for being written in inches
+// instead of millimetres, and worked on: a measure that lies at its limit is
+// graded alike in both.
+const rounding length = 1e-9
+
+// below reports whether v is less than the limit by more than rounding.
+func below(v, limit length) bool { return v < limit-rounding }
+
 // atLeast grades a measure that should be at least good; below bad it is a
 // stop, between them a caution.
 func atLeast(v, bad, good length) Level {
 	switch {
-	case v < bad:
+	case below(v, bad):
 		return Stop
-	case v < good:
+	case below(v, good):
 		return Caution
 	}
 	return OK

@@ -18,7 +18,7 @@ func drumChecks(s *Silo) []Finding {
 	for i, h := range st.BodyHoops {
 		gap := st.RingBottom - s.Spec.Saw.Kerf - h.To
 		lv := OK
-		if gap < 0 {
+		if below(gap, 0) {
 			lv = Stop
 		}
 		out = append(out, lengths(fmt.Sprintf("ring.hoop-%d", i+1), "ring.width", lv, gap, 0, worked,

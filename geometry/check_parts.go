@@ -28,7 +28,7 @@ func ringChecks(s *Silo) []Finding {
 	r, u := s.Ring, s.Spec.Units
 	var out []Finding
 	lv := OK
-	if r.Surplus <= 0 {
+	if !below(0, r.Surplus) {
 		lv = Stop
 	}
 	out = append(out, lengths("ring.length", "ring.width", lv, r.Length, r.StripLength, worked,
@@ -42,13 +42,13 @@ func screwCheck(s *Silo) Finding {
 	holds := s.Spec.Screws.Length - (r.Stack - s.Spec.Drum.Wall)
 	b := practice
 	switch {
-	case holds <= s.Spec.Drum.Wall/2:
+	case !below(s.Spec.Drum.Wall/2, holds):
 		return lengths("ring.screw-stack", "screws.length", Stop, s.Spec.Screws.Length, r.Stack, b,
 			"the screws (%s) do not hold in the wall: ring, mesh and wall are %s; use longer ones", s.Spec.Screws.Length.Both(u), r.Stack.Both(u))
-	case r.Protrudes > 0:
+	case below(0, r.Protrudes):
 		return lengths("ring.screw-stack", "screws.length", Caution, s.Spec.Screws.Length, r.Stack, b,
 			"the screws go through ring, mesh and wall (%s) and stick out by %s: trim and file the points, with eyes covered", r.Stack.Both(u), r.Protrudes.Both(u))
-	case r.Protrudes < 0:
+	case below(r.Protrudes, 0):
 		return lengths("ring.screw-stack", "screws.length", Caution, s.Spec.Screws.Length, r.Stack, b,
 			"the screws end %s inside the wall: they hold by less than its thickness", (-r.Protrudes).Both(u))
 	}
@@ -93,7 +93,7 @@ func handleChecks(s *Silo) []Finding {
 				"the outlet's crown lies only %s below the handle slots' sill: set the outlet lower or the slots higher",
 				"the outlet's crown lies %s above the handle slots' sill: water leaves by the handles; set the outlet lower or the slots higher"), margin.Abs().Both(u)),
 	}
-	if w := s.Spec.Drum.Wall; w < edge {
+	if w := s.Spec.Drum.Wall; below(w, edge) {
 		out = append(out, lengths("handle.edge", "drum.wall", Caution, w, edge, coupling,
 			"the wall is %s where a hand lifts: round the slot's edge or sleeve it with split hose", w.Both(u)))
 	}

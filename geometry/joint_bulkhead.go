@@ -67,9 +67,9 @@ func (b BulkheadFit) Known() bool { return b.Hole > 0 }
 // given; negative when it is too small.
 func (b BulkheadFit) offBy(saw length) length {
 	switch {
-	case saw < b.Hole-grommetSlack:
+	case below(saw, b.Hole-grommetSlack):
 		return saw - b.Hole
-	case saw > b.HoleMost+grommetSlack:
+	case below(b.HoleMost+grommetSlack, saw):
 		return saw - b.HoleMost
 	}
 	return 0
@@ -144,10 +144,10 @@ func bulkheadSawCheck(h Hole, u measure.Unit) Finding {
 		return lengths(id, key, Stop, h.Saw, limit, basis,
 			"the saw is %s and a %s bulkhead fitting asks for a hole of %s: change the saw, or measure the fitting and set fittings.bulkhead",
 			h.Saw.Both(u), h.Pipe.Size, limit.Both(u))
-	case h.Diameter <= b.Thread:
+	case !below(b.Thread, h.Diameter):
 		return lengths(id, key, Stop, h.Diameter, b.Thread, b.basis(),
 			"the hole comes out %s and the fitting's thread is %s outside: it does not go through; use a larger saw", h.Diameter.Both(u), b.Thread.Both(u))
-	case b.Thread <= h.PipeOutside:
+	case !below(h.PipeOutside, b.Thread):
 		return lengths(id, key, Stop, b.Thread, h.PipeOutside, b.basis(),
 			"the fitting's thread is %s outside and the pipe %s: such a fitting does not take that pipe; measure it again", b.Thread.Both(u), h.PipeOutside.Both(u))
 	case !b.Label:
@@ -180,9 +180,9 @@ func bulkheadCurveCheck(h Hole, u measure.Unit) Finding {
 	b := h.Bulkhead
 	lv := OK
 	switch {
-	case b.Gap > 2*b.Gasket:
+	case below(2*b.Gasket, b.Gap):
 		lv = Stop
-	case b.Gap > b.Gasket/2:
+	case below(b.Gasket/2, b.Gap):
 		lv = Caution
 	}
 	limit := b.Gasket / 2

@@ -101,15 +101,15 @@ func sawPipeCheck(h Hole, u measure.Unit) Finding {
 	least := h.Saw - h.PipeOutside - h.PipeTolerance
 	id, key := h.id("saw-pipe"), h.Key()+".saw"
 	switch {
-	case h.Clearance <= 0:
+	case !below(0, h.Clearance):
 		return lengths(id, key, Stop, h.Clearance, tight, worked,
 			"the hole comes out %s and the pipe is %s outside: it does not go through; use %s",
 			h.Diameter.Both(u), h.PipeOutside.Both(u), sawAdvice(h, u))
-	case least < tight:
+	case below(least, tight):
 		return lengths(id, key, Caution, least, tight, practice,
 			"the pipe passes only because the hole comes out larger than the saw (%s to spare): a tight fit; sand the hole or use %s",
 			h.Clearance.Both(u), sawAdvice(h, u))
-	case h.Clearance > loose+tight:
+	case below(loose+tight, h.Clearance):
 		return lengths(id, key, Caution, h.Clearance, loose, b,
 			"the hole is %s larger than the pipe: loose, and the couplings must cover it; use %s",
 			h.Clearance.Both(u), sawAdvice(h, u))
@@ -143,10 +143,10 @@ func coverCheck(h Hole, u measure.Unit) Finding {
 		note = "; couplings vary: measure yours and set fittings.coupling"
 	}
 	lv := OK
-	if c.WorstCover < good {
+	if below(c.WorstCover, good) {
 		lv = Caution
 	}
-	if c.Cover <= 0 {
+	if !below(0, c.Cover) {
 		lv = Stop
 	}
 	return lengths(h.id("saw-cover"), h.Key()+".saw", lv, c.WorstCover, good, b,
@@ -187,15 +187,15 @@ func nippleCheck(h Hole, u measure.Unit) Finding {
 	}
 	full := c.Grip + 2*c.Depth
 	switch {
-	case c.Fill > c.Depth:
+	case below(c.Depth, c.Fill):
 		return lengths(h.id("nipple-sockets"), key, Stop, c.Nipple, full, b,
 			"the nipple is %s longer than wall and both sockets: the couplings cannot close on the wall; cut it to %s at most",
 			(c.Nipple - full).Both(u), full.Both(u))
-	case c.Fill < fillBad*c.Depth:
+	case below(c.Fill, fillBad*c.Depth):
 		return lengths(h.id("nipple-sockets"), key, Stop, c.Fill, c.Depth, b,
 			"the nipple reaches only %s into each socket, which is %s deep: too little to hold; make it %s long",
 			maxLength(0, c.Fill).Both(u), c.Depth.Both(u), full.Both(u))
-	case c.Fill < fillGood*c.Depth:
+	case below(c.Fill, fillGood*c.Depth):
 		return lengths(h.id("nipple-sockets"), key, Caution, c.Fill, c.Depth, b,
 			"the nipple fills %s of each socket, which is %s deep: it holds less than a full joint; %s would fill both",
 			c.Fill.Both(u), c.Depth.Both(u), full.Both(u))

@@ -58,7 +58,7 @@ func grommetCheck(h Hole, u measure.Unit) Finding {
 			"no table gives the hole for a %s grommet: read the grommet's own label and set fittings.grommet", h.Pipe.Size)
 	}
 	lv := OK
-	if off.Abs() > grommetSlack {
+	if below(grommetSlack, off.Abs()) {
 		lv = Stop
 	}
 	if g.Label {

@@ -70,17 +70,20 @@ const (
 	seatDeep    = 0.85
 )
 
+// sharp is the rounding of a share of a length.
+const sharp = 1e-9
+
 func stopperCheck(h Hole, u measure.Unit) Finding {
 	f := h.Stopper
 	lv := OK
-	if f.SeatFraction < seatShallow || f.SeatFraction > seatDeep {
+	if f.SeatFraction < seatShallow-sharp || f.SeatFraction > seatDeep+sharp {
 		lv = Caution
 	}
-	if f.SeatFraction <= 0 || f.SeatFraction >= 1 {
+	if f.SeatFraction <= sharp || f.SeatFraction >= 1-sharp {
 		lv = Stop
 	}
 	limit := f.Bottom
-	if f.SeatFraction > 0.5 {
+	if f.SeatFraction > 0.5+sharp {
 		limit = f.Top
 	}
 	b := Basis{Kind: JobSetting, Source: "fittings.stopper"}
@@ -93,10 +96,10 @@ func stopperCheck(h Hole, u measure.Unit) Finding {
 	}
 	id, key := h.id("saw-stopper"), h.Key()+".saw"
 	switch {
-	case f.SeatFraction <= 0:
+	case f.SeatFraction <= sharp:
 		return lengths(id, key, lv, h.Diameter, f.Bottom, b, "a No. %s stopper is %s across its small end and does not enter the %s hole: %s",
 			f.Number, f.Bottom.Both(u), h.Diameter.Both(u), advice)
-	case f.SeatFraction >= 1:
+	case f.SeatFraction >= 1-sharp:
 		return lengths(id, key, lv, h.Diameter, f.Top, b, "a No. %s stopper is %s across its large end and falls through the %s hole: %s",
 			f.Number, f.Top.Both(u), h.Diameter.Both(u), advice)
 	}

@@ -166,3 +166,39 @@ func TestBedStandsOnTheMesh(t *testing.T) {
 		t.Errorf("seed bay %.1f mL, want %.1f", s.Weights.SeedBay.ML(), want)
 	}
 }
+
+// A measure at its limit is graded alike whichever way it was rounded: the same
+// job in inches and in millimetres has the same findings.
+func TestLimitsHoldInBothUnits(t *testing.T) {
+	for _, off := range []length{-1e-12, 0, 1e-12} {
+		for what, c := range map[string]struct {
+			change func(*Spec)
+			id     string
+			want   Level
+		}{
+			"a ledge of just 1/2 in":       {func(s *Spec) { s.Lattice.Across = s.Drum.FootInside() - inch + off }, "lattice.ledge", OK},
+			"a screw as long as its stack": {func(s *Spec) { s.Screws.Length = 2*s.Drum.Wall + s.Mesh.Thickness + off }, "ring.screw-stack", OK},
+			"a hole as wide as the pipe":   {func(s *Spec) { s.Outlet.Saw = 2.375*inch - s.Saw.Oversize + off }, "outlet.saw-pipe", Stop},
+			"a slot 3 1/4 in long":         {func(s *Spec) { s.Handle.Length = 3.25*inch + off }, "handle.hand-length", Caution},
+			"a drape of 3/4 in":            {func(s *Spec) { s.Pipe.Drape = 0.75*inch + off }, "pipe-silo.drape", Caution},
+			"a grommet's hole at the end of slack": {func(s *Spec) {
+				s.Pipe.Saw = 2.5*inch + off
+				s.Fittings.Grommets = map[string]GrommetMeasure{"1 1/2": {Hole: 2.5*inch - grommetSlack}}
+			}, "pipe-silo.saw-grommet", OK},
+		} {
+			s := exampleSilo(t, c.change)
+			seen := false
+			for _, f := range s.Findings {
+				if f.ID != c.id {
+					continue
+				}
+				if seen = true; f.Level != c.want {
+					t.Errorf("%s, %g mm more: %s, want %s: %s", what, off.MM(), f.Level, c.want, f.Says)
+				}
+			}
+			if !seen {
+				t.Errorf("%s: no finding %s", what, c.id)
+			}
+		}
+	}
+}

@@ -35,9 +35,10 @@ func (s Spec) Impossible() (Fault, bool) {
 	return Fault{}, false
 }
 
-// between is a fault when v is not within [low, high]; at a bound it passes.
+// between is a fault when v is not within [low, high]; at a bound it passes,
+// whichever unit it was written in.
 func between(key string, v, low, high length, why, hint string) (Fault, bool) {
-	if v >= low && v <= high {
+	if v >= low-rounding && v <= high+rounding { // so that NaN fails
 		return Fault{}, false
 	}
 	return Fault{Key: key, Value: v, Low: low, High: high, Why: why, Hint: hint}, true

@@ -30,11 +30,11 @@ func (e *Error) Error() string {
 		fmt.Fprintf(&b, ":%d", e.Line)
 	}
 	b.WriteString(": ")
-	switch {
+	switch key := short(e.Key, mostKey); {
 	case e.Key != "" && e.Why == "":
-		fmt.Fprintf(&b, "unknown key %q", e.Key)
+		fmt.Fprintf(&b, "unknown key %q", key)
 	case e.Key != "":
-		b.WriteString(e.Key + ": ")
+		b.WriteString(key + ": ")
 	}
 	if e.Value != "" {
 		b.WriteString(e.Value + " ")
@@ -104,8 +104,16 @@ func show(v any) string {
 	default:
 		s = fmt.Sprint(v)
 	}
-	if r := []rune(s); len(r) > 48 {
-		s = string(r[:47]) + "…"
+	return short(s, 48)
+}
+
+// mostKey is the most letters of a key that a message holds.
+const mostKey = 120
+
+// short cuts words that are longer than so many letters.
+func short(s string, most int) string {
+	if r := []rune(s); len(r) > most {
+		return string(r[:most-1]) + "…"
 	}
 	return s
 }

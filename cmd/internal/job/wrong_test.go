@@ -29,6 +29,7 @@ var wrong = []wrongJob{
 	{"drum key in a section", "", "[ring]\nwall = 0.1\n", `job.toml:16: unknown key "ring.wall"; hint: wall belongs to [[drum]]`},
 	{"top key in a section", "", "[ring]\ncurrency = 'EUR'\n", `job.toml:16: unknown key "ring.currency"; hint: currency stands above the first section`},
 	{"wild key", "", "[ring]\nzzzzzz = 1\n", `job.toml:16: unknown key "ring.zzzzzz"; hint: known here: width`},
+	{"key endless", "", "[ring]\n" + strings.Repeat("k", 3000) + " = 1\n", `job.toml:16: unknown key "ring.` + strings.Repeat("k", 114) + `…"; hint: known here: width`},
 	{"key with a dot in quotes", "", "[ring]\n\"a.width\" = 1\n", `job.toml:16: unknown key "ring.a.width"; hint: did you mean "ring.width"?`},
 
 	{"no TOML", "units = \"in\"", "units in", "job.toml:1: …"},

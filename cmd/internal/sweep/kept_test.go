@@ -1,10 +1,12 @@
 package sweep
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"silowright/cmd/internal/job"
 	"silowright/cmd/internal/pack"
 	"silowright/cmd/internal/plan"
 	"silowright/geometry/measure"
@@ -56,6 +58,28 @@ func TestFaultsAreSeen(t *testing.T) {
 	const pdf = "%%PDF\n4 0 obj\n<</Length 9>>\nstream\nNaN 0 re\n\nendstream\n"
 	if _, got := pdfFaults([]byte(pdf)); len(got) != 1 {
 		t.Errorf("a stream with NaN: %v", got)
+	}
+}
+
+// A refusal is told apart by what it names.
+func TestKeyOf(t *testing.T) {
+	for text, want := range map[string]string{
+		"job.toml: on_hand: primer: is counted in each; hint: x": "on_hand", "prices.csv:3: price: \"x\"; hint: x": "price", "job.toml: prices.csv:2: pack: drum: amount too large; hint: x": "pack",
+		"prices.csv:3: column 4: \"x\" is not known; hint: x": "column 4", "prices.csv: is not text in UTF-8; hint: x": "a file", "prices.csv:2: drum: 8 fields under 7 headings; hint: x": "a row",
+		"paper roll 36 in: margin 1 leave nothing; hint: x": "paper", "job.toml: pump.kwh_price: what 3 kWh; hint: x": "pump.kwh_price",
+		"job.toml: energy: -3 kWh; hint: x": "", "job.toml: amount too large": "", "drawing \"Assembly\": a fill is off the page": "", "it went wrong; hint: x": "",
+	} {
+		if got := keyOf(errors.New(text)); got != want {
+			t.Errorf("%q names %q, want %q", text, got, want)
+		}
+	}
+	for _, c := range []struct {
+		e    job.Error
+		want string
+	}{{job.Error{Key: "drum.wall", Line: 3}, "drum.wall"}, {job.Error{Line: 3, Why: "no TOML"}, "a line"}, {job.Error{File: "job.toml", Why: "is not UTF-8 text"}, "a file"}, {job.Error{Why: "is wrong"}, ""}} {
+		if got := keyOf(&c.e); got != c.want {
+			t.Errorf("%+v names %q, want %q", c.e, got, c.want)
+		}
 	}
 }
 
