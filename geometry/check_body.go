@@ -8,10 +8,6 @@ import (
 	"silowright/geometry/path"
 )
 
-// web is the least sound wall between two cuts, or between a cut and a hoop:
-// 1 in (common practice, no source).
-const web = measure.Inch
-
 func drumChecks(s *Silo) []Finding {
 	st, u := s.Stations, s.Spec.Units
 	var out []Finding
@@ -111,9 +107,8 @@ func gapFinding(u measure.Unit, id, key, what string, gap length) Finding {
 // hoop does not seal, a cut beside one may split into it.
 func hoopFinding(u measure.Unit, id, key, what string, low, high length, h Hoop) Finding {
 	gap := maxLength(h.From-high, low-h.To)
-	const good = measure.Inch / 4
-	lv := atLeast(gap, 0, good)
-	return lengths(id, key, lv, gap, good, practice,
+	lv := atLeast(gap, 0, besideHoop)
+	return lengths(id, key, lv, gap, besideHoop, practice,
 		say(lv, "%s clears the hoop by %s", "%s clears the hoop by only %s: check the hoop's edges on the drum",
 			"%s runs into the hoop by %s, where the wall is not flat: move it"), what, gap.Abs().Both(u))
 }

@@ -15,22 +15,22 @@ import (
 // It is valid for one standing person with two hands, not for wet floors.
 func siloLiftLimit(s *Silo) measure.Mass {
 	cm := func(l length) float64 { return float64(l) / 10 }
-	h := math.Max(25, 20+cm(s.Spec.Drum.Outside)/2)
+	h := math.Max(reachNear, reachBody+cm(s.Spec.Drum.Outside)/2)
 	v := cm(s.Seat.FootHeight + s.Stations.Rim - s.Slots[0].Top)
-	return liftLimit(h, v, 25, 0, 1, 1)
+	return liftLimit(h, v, travelNear, 0, 1, 1)
 }
 
 // liftLimit is LC·HM·VM·DM·AM·FM·CM with h, v, d in cm and a in degrees
 // (NIOSH Pub. 94-110, revised 2021). h over 63 cm or v over 175 cm gives 0.
 func liftLimit(h, v, d, a, fm, cm float64) measure.Mass {
-	if h > 63 || v > 175 || v < 0 {
+	if h > reachMost || v > handsMost || v < 0 {
 		return 0
 	}
-	hm := 25 / math.Max(25, h)
-	vm := 1 - 0.003*math.Abs(v-75)
-	dm := math.Min(1, 0.82+4.5/math.Max(25, d))
-	am := 1 - 0.0032*a
-	return measure.Mass(23 * hm * vm * dm * am * fm * cm)
+	hm := reachNear / math.Max(reachNear, h)
+	vm := 1 - handsOff*math.Abs(v-handsBest)
+	dm := math.Min(1, travelFar+travelGain/math.Max(travelNear, d))
+	am := 1 - twistOff*a
+	return measure.Mass(loadConstant * hm * vm * dm * am * fm * cm)
 }
 
 func loadChecks(s *Silo) []Finding {
@@ -51,7 +51,7 @@ func loadChecks(s *Silo) []Finding {
 		w.Lift.Both(u), limit.Both(u))}
 
 	creep := Basis{Published, "PE pipe handbook ch. 3, table B.1.1, creep modulus of pipe grade, a drum's resin may differ; the limit of 1/20 of the span is common practice, no source"}
-	sagLimit := s.Spec.Lattice.Across / 20
+	sagLimit := s.Spec.Lattice.Across / sagSpan
 	lvS := OK
 	if w.Sag > sagLimit {
 		lvS = Caution

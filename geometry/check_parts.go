@@ -1,13 +1,9 @@
 package geometry
 
-import (
-	"silowright/geometry/measure"
-	"silowright/geometry/path"
-)
+import "silowright/geometry/path"
 
 func latticeChecks(s *Silo) []Finding {
 	l, u := s.Lattice, s.Spec.Units
-	const ledge = measure.Inch / 2
 	lv := atLeast(l.Ledge, 0, ledge)
 	room := s.Lattice.Corners[0]
 	width := s.Spec.Lattice.Across/2 - distance(path.Pt(0, 0), room)
@@ -59,11 +55,11 @@ func screwCheck(s *Silo) Finding {
 func meshChecks(s *Silo) []Finding {
 	m, u := s.Disc, s.Spec.Units
 	over := m.Across - s.Spec.Lattice.Across
-	lv := atLeast(over, 0, measure.Inch)
+	lv := atLeast(over, 0, meshPast)
 	held := s.Spec.Mesh.Trim + s.Spec.Ring.Width
 	lv2 := atLeast(held, s.Spec.Ring.Width/2, s.Spec.Ring.Width)
 	return []Finding{
-		lengths("mesh.disc-lattice", "mesh.trim", lv, over, measure.Inch, practice,
+		lengths("mesh.disc-lattice", "mesh.trim", lv, over, meshPast, practice,
 			say(lv, "the mesh disc is %s larger across than the lattice", "the mesh disc is only %s larger across than the lattice: enlarge mesh.trim",
 				"the mesh disc is %s smaller across than the lattice"), over.Abs().Both(u)),
 		lengths("mesh.held", "mesh.trim", lv2, held, s.Spec.Ring.Width, practice,
@@ -78,23 +74,22 @@ func handleChecks(s *Silo) []Finding {
 	u := s.Spec.Units
 	slot := s.Slots[0]
 	coupling := Basis{FromMemory, "NIOSH Pub. 94-110, coupling notes"}
-	const handLong, handHigh, edge = 4.5 * measure.Inch, 1.5 * measure.Inch, measure.Inch / 4
-	lvL := atLeast(slot.Length, 3.25*measure.Inch, handLong)
-	lvH := atLeast(slot.Height(), measure.Inch, handHigh)
+	lvL := atLeast(slot.Length, handShort, handLong)
+	lvH := atLeast(slot.Height(), handLow, handHigh)
 	margin := s.Stations.Rim - slot.Sill - s.outletCrown()
-	lvS := atLeast(margin, 1e-6, measure.Inch/2)
+	lvS := atLeast(margin, 1e-6, crownBelow)
 	out := []Finding{
 		lengths("handle.hand-length", "handle.length", lvL, slot.Length, handLong, coupling,
 			say(lvL, "the slot is %s long: a hand goes in", "the slot is %s long, short for a gloved hand", "the slot is %s long: a hand does not go in"), slot.Length.Both(u)),
 		lengths("handle.hand-height", "handle.height", lvH, slot.Height(), handHigh, coupling,
 			say(lvH, "the slot is %s high: a hand goes in", "the slot is %s high, low for a gloved hand", "the slot is %s high: a hand does not go in"), slot.Height().Both(u)),
-		lengths("handle.sill-outlet", "outlet.below_rim", lvS, margin, measure.Inch/2, practice,
+		lengths("handle.sill-outlet", "outlet.below_rim", lvS, margin, crownBelow, practice,
 			say(lvS, "the outlet's crown lies %s below the handle slots' sill: a full outlet spills nowhere else",
 				"the outlet's crown lies only %s below the handle slots' sill: set the outlet lower or the slots higher",
 				"the outlet's crown lies %s above the handle slots' sill: water leaves by the handles; set the outlet lower or the slots higher"), margin.Abs().Both(u)),
 	}
-	if w := s.Spec.Drum.Wall; below(w, edge) {
-		out = append(out, lengths("handle.edge", "drum.wall", Caution, w, edge, coupling,
+	if w := s.Spec.Drum.Wall; below(w, handEdge) {
+		out = append(out, lengths("handle.edge", "drum.wall", Caution, w, handEdge, coupling,
 			"the wall is %s where a hand lifts: round the slot's edge or sleeve it with split hose", w.Both(u)))
 	}
 	return out
@@ -108,12 +103,12 @@ func plenumChecks(s *Silo) []Finding {
 	for _, h := range []Hole{s.Inlet, s.Drain} {
 		low := h.Height - h.Footprint/2 - s.Stations.HeadPanel
 		high := s.Seat.FootHeight - (h.Height + h.Footprint/2)
-		lvL, lvH := atLeast(low, 1e-6, measure.Inch/4), atLeast(high, 1e-6, measure.Inch/4)
+		lvL, lvH := atLeast(low, 1e-6, plenumRoom), atLeast(high, 1e-6, plenumRoom)
 		out = append(out,
-			lengths(h.id("head"), h.Key()+".above_ground", lvL, low, measure.Inch/4, practice,
+			lengths(h.id("head"), h.Key()+".above_ground", lvL, low, plenumRoom, practice,
 				say(lvL, "the "+h.Name+"'s joint lies %s above the head", "the "+h.Name+"'s joint lies only %s above the head: little room for the inner coupling",
 					"the "+h.Name+"'s joint runs into the head by %s: set it higher"), low.Abs().Both(u)),
-			lengths(h.id("foot"), h.Key()+".above_ground", lvH, high, measure.Inch/4, practice,
+			lengths(h.id("foot"), h.Key()+".above_ground", lvH, high, plenumRoom, practice,
 				say(lvH, "the "+h.Name+"'s joint lies %s below the seated foot", "the "+h.Name+"'s joint lies only %s below the seated foot",
 					"the seated foot runs into the "+h.Name+"'s joint by %s: set it lower"), high.Abs().Both(u)))
 	}
@@ -126,20 +121,19 @@ func seatChecks(s *Silo) []Finding {
 		return []Finding{lengths("seat.nests", "drum.foot_outside", Stop, -t.Missing, 0, worked,
 			"the foot is %s wider than the base's mouth: it never nests; measure foot and hoop again or use another drum", t.Missing.Both(u))}
 	}
-	const least = measure.Inch / 2
-	lv := atLeast(t.Enters, 0, least)
+	lv := atLeast(t.Enters, 0, seatEnters)
 	if t.Bottoms {
 		lv = Stop
 	}
 	moves := maxLength(t.ShiftCircUp.Abs(), t.ShiftCircDn.Abs())
 	thick := maxLength(t.ShiftWallUp.Abs(), t.ShiftWallDn.Abs())
-	out := []Finding{lengths("seat.nests", "drum.hoops", lv, t.Enters, least, practice,
+	out := []Finding{lengths("seat.nests", "drum.hoops", lv, t.Enters, seatEnters, practice,
 		say(lv, "the foot goes %s into the base and wedges where it is %s wide; a circumference off by 1/16 in moves that by %s, a wall off by 1/16 in by %s",
 			"the foot goes only %s into the base, where it is %s wide: it may tip (a circumference off by 1/16 in moves that by %s, a wall off by 1/16 in by %s)",
 			"the foot goes down to the head (%s) without wedging (%s wide; off by %s or %s when the tape is off by 1/16 in): there is no plenum"),
 		t.Enters.Both(u), t.TouchWidth.Both(u), moves.Both(u), thick.Both(u))}
-	lvP := atLeast(t.Plenum, 1*measure.Inch, 2*measure.Inch)
-	out = append(out, lengths("seat.plenum", "drum.height", lvP, t.Plenum, 2*measure.Inch, practice,
+	lvP := atLeast(t.Plenum, plenumBad, plenumGood)
+	out = append(out, lengths("seat.plenum", "drum.height", lvP, t.Plenum, plenumGood, practice,
 		say(lvP, "between head and lattice %s are left as plenum", "between head and lattice only %s are left as plenum", "between head and lattice only %s are left: no plenum to speak of"), t.Plenum.Both(u)))
 	points := s.Ring.Foot + s.Spec.Ring.Width/2 - t.Enters
 	lvS := OK

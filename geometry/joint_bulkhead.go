@@ -75,6 +75,28 @@ func (b BulkheadFit) offBy(saw length) length {
 	return 0
 }
 
+// The proportions of a fitting that was not measured, from memory: no standard
+// gives them.
+const (
+	threadUnder    = measure.Inch / 16 // thread under the hole
+	flangeWide     = 1.5               // flange and locknut over the hole
+	gasketThick    = measure.Inch / 8
+	gripLong       = measure.Inch * 3 / 4
+	headLong       = measure.Inch * 3 / 4
+	betweenSockets = measure.Inch / 8 // and the least that stands outside
+	nutOutside     = measure.Inch / 2
+)
+
+// What its checks hold it to (common practice, no source): flange and locknut
+// past the hole's edge, thread to spare, and how many gaskets of gap under the
+// flange squeezing takes up and the locknut draws flat.
+const (
+	flangeCovers = measure.Inch / 8
+	gripSpare    = measure.Inch / 16
+	gasketTakes  = 0.5
+	gasketDrawn  = 2
+)
+
 // fitBulkhead works out how the fitting sits. What was not measured is taken
 // from memory: thread 1/16 in under the hole, flange and locknut half as wide
 // again, gasket 1/8 in, grip 3/4 in, head 3/4 in, two sockets long.
@@ -95,8 +117,8 @@ func (h *Hole) fitBulkhead(q HoleSpec) {
 		to     *length
 		memory length
 	}{
-		{&b.Thread, wide - measure.Inch/16}, {&b.Flange, wide * 3 / 2}, {&b.Nut, wide * 3 / 2},
-		{&b.Gasket, measure.Inch / 8}, {&b.Grip, measure.Inch * 3 / 4}, {&b.Head, measure.Inch * 3 / 4},
+		{&b.Thread, wide - threadUnder}, {&b.Flange, wide * flangeWide}, {&b.Nut, wide * flangeWide},
+		{&b.Gasket, gasketThick}, {&b.Grip, gripLong}, {&b.Head, headLong},
 	} {
 		if *v.to <= 0 {
 			*v.to = v.memory
@@ -104,10 +126,10 @@ func (h *Hole) fitBulkhead(q HoleSpec) {
 	}
 	b.Gap = Sagitta(q.Radius-q.Wall, b.Flange)
 	b.Stack = q.Wall + b.Gasket + b.Gap
-	if least := b.Head + b.Stack + measure.Inch/2; b.Length <= 0 {
-		b.Length = maxLength(2*b.Depth+measure.Inch/8, least)
+	if least := b.Head + b.Stack + nutOutside; b.Length <= 0 {
+		b.Length = maxLength(2*b.Depth+betweenSockets, least)
 	}
-	b.Outer = maxLength(b.Length-b.Head-b.Stack, measure.Inch/8)
+	b.Outer = maxLength(b.Length-b.Head-b.Stack, betweenSockets)
 	b.Cover = (minLength(b.Flange, b.Nut)-h.Diameter)/2 - maxLength(0, h.Diameter-b.Thread)/2
 	h.Throat, h.Inner = b.Bore, b.Head
 	h.Footprint = maxLength(h.Diameter, maxLength(b.Flange, b.Nut))
@@ -159,13 +181,11 @@ func bulkheadSawCheck(h Hole, u measure.Unit) Finding {
 }
 
 // bulkheadCoverCheck holds flange and locknut against the hole that both must
-// cover, the body pushed to one side: less than 1/8 in is a caution (common
-// practice, no source).
+// cover, the body pushed to one side.
 func bulkheadCoverCheck(h Hole, u measure.Unit) Finding {
-	const good = measure.Inch / 8
 	b := h.Bulkhead
-	lv := atLeast(b.Cover, 1e-6, good)
-	return lengths(h.id("bulkhead-cover"), h.Key()+".saw", lv, b.Cover, good, b.basis(),
+	lv := atLeast(b.Cover, 1e-6, flangeCovers)
+	return lengths(h.id("bulkhead-cover"), h.Key()+".saw", lv, b.Cover, flangeCovers, b.basis(),
 		say(lv, "flange and locknut reach %s past the hole's edge, the body to one side",
 			"flange and locknut reach only %s past the hole's edge, the body to one side: keep it centred, or use a smaller saw",
 			"flange or locknut falls short of the hole's edge by %s, the body to one side: the gasket does not seal; use a smaller saw"),
@@ -180,14 +200,14 @@ func bulkheadCurveCheck(h Hole, u measure.Unit) Finding {
 	b := h.Bulkhead
 	lv := OK
 	switch {
-	case below(2*b.Gasket, b.Gap):
+	case below(gasketDrawn*b.Gasket, b.Gap):
 		lv = Stop
-	case below(b.Gasket/2, b.Gap):
+	case below(gasketTakes*b.Gasket, b.Gap):
 		lv = Caution
 	}
-	limit := b.Gasket / 2
+	limit := gasketTakes * b.Gasket
 	if lv == Stop {
-		limit = 2 * b.Gasket
+		limit = gasketDrawn * b.Gasket
 	}
 	return lengths(h.id("bulkhead-curve"), h.Key()+".joint", lv, b.Gap, limit, practice,
 		say(lv, "the round wall falls away %s under the flange, %s across: the gasket, %s thick, takes it up",
@@ -199,10 +219,9 @@ func bulkheadCurveCheck(h Hole, u measure.Unit) Finding {
 // bulkheadGripCheck holds what lies between flange and locknut against the
 // length of thread.
 func bulkheadGripCheck(h Hole, u measure.Unit) Finding {
-	const good = measure.Inch / 16
 	b := h.Bulkhead
 	spare := b.Grip - b.Stack
-	lv := atLeast(spare, 0, good)
+	lv := atLeast(spare, 0, gripSpare)
 	return lengths(h.id("bulkhead-grip"), h.Key()+".joint", lv, b.Stack, b.Grip, b.basis(),
 		say(lv, "wall, gasket and curve are %s and the fitting closes on %s: the locknut has its whole thread",
 			"wall, gasket and curve are %s and the fitting closes on %s: the locknut has hardly its whole thread; measure yours",

@@ -154,3 +154,23 @@ func TestBulkheadInASilo(t *testing.T) {
 		t.Error("the charts have lost 2 in")
 	}
 }
+
+// A fitting that was not measured, by the proportions taken from memory; 3 in is
+// the hole that size charts give for 2 in pipe, 1.156 in a socket (ASTM D2466).
+func TestBulkheadProportions(t *testing.T) {
+	b := bulkheadHole(t, func(_ *HoleSpec, m *BulkheadMeasure) { *m = BulkheadMeasure{} }).Bulkhead
+	for _, c := range []struct {
+		name      string
+		got, want length
+	}{
+		{"thread", b.Thread, 2.9375 * inch}, {"flange", b.Flange, 4.5 * inch}, {"locknut", b.Nut, 4.5 * inch},
+		{"gasket", b.Gasket, 0.125 * inch}, {"grip", b.Grip, 0.75 * inch}, {"head", b.Head, 0.75 * inch},
+		{"length", b.Length, (2*1.156 + 0.125) * inch},
+	} {
+		near(t, c.name, c.got, c.want, 1e-6)
+	}
+	// A head as long as both sockets: half an inch is left for the locknut.
+	long := bulkheadHole(t, func(_ *HoleSpec, m *BulkheadMeasure) { *m = BulkheadMeasure{Head: 4 * inch} }).Bulkhead
+	near(t, "outside", long.Outer, 0.5*inch, 1e-6)
+	near(t, "under a long head", long.Length, 4*inch+long.Stack+0.5*inch, 1e-6)
+}

@@ -76,6 +76,10 @@ func (h *Hole) fitCouplings(q HoleSpec) {
 	h.Coupling = c
 }
 
+// metricSocket is how much deeper than half the pipe's outside a metric
+// solvent socket is (ISO 727-1, from memory).
+const metricSocket length = 6
+
 // socketDepth is how deep the pipe goes into a socket for solvent cement.
 func socketDepth(p PipeRef, outside length) (length, stock.Standing) {
 	if t, ok := stock.CouplingOf(p.Size); ok && p.inchPressure() {
@@ -84,14 +88,20 @@ func socketDepth(p PipeRef, outside length) (length, stock.Standing) {
 	if t, ok := stock.SewerSocketOf(p.Size); ok && p.inchSewer() {
 		return t.Depth, stock.Derived
 	}
-	// Metric solvent sockets are half the pipe's outside + 6 mm deep (ISO
-	// 727-1, from memory).
-	return outside/2 + 6, stock.Memory
+	return outside/2 + metricSocket, stock.Memory
 }
 
 // tight is the least a saw's nominal size should be over the pipe's largest
 // outside: what the hole comes out larger is not counted on.
 const tight = measure.Inch / 64
+
+// Common practice, no source: loosePercent of the outside is the clearance past
+// which pipe is loose where no clearance hole is quoted, coverGood what a
+// coupling should reach past the edge of its hole.
+const (
+	loosePercent = 15
+	coverGood    = measure.Inch / 8
+)
 
 // sawPipeCheck holds the hole against the pipe that goes through it. A
 // clearance under tight is a tight fit; more than that of the largest clearance
@@ -125,13 +135,12 @@ func (h Hole) looseFrom() (length, Basis) {
 	if t, ok := stock.ClearanceHole(h.Pipe.Size); ok && h.Pipe.inchPressure() {
 		return t.Max - h.PipeOutside, Basis{Published, t.Origin.Source}
 	}
-	return h.PipeOutside * 15 / 100, practice
+	return h.PipeOutside * loosePercent / 100, practice
 }
 
 // coverCheck holds the coupling's face against the hole it must cover, with
 // the pipe pushed to one side.
 func coverCheck(h Hole, u measure.Unit) Finding {
-	const good = measure.Inch / 8
 	c := h.Coupling
 	b := Basis{JobSetting, "fittings.coupling"}
 	note := ""
@@ -143,13 +152,13 @@ func coverCheck(h Hole, u measure.Unit) Finding {
 		note = "; couplings vary: measure yours and set fittings.coupling"
 	}
 	lv := OK
-	if below(c.WorstCover, good) {
+	if below(c.WorstCover, coverGood) {
 		lv = Caution
 	}
 	if !below(0, c.Cover) {
 		lv = Stop
 	}
-	return lengths(h.id("saw-cover"), h.Key()+".saw", lv, c.WorstCover, good, b,
+	return lengths(h.id("saw-cover"), h.Key()+".saw", lv, c.WorstCover, coverGood, b,
 		say(lv, "a coupling %s outside covers the hole: it %s with the pipe to one side, %s when centred; its flat face leaves %s at its edge for sealant%s",
 			"a coupling %s outside covers the hole barely: it %s with the pipe to one side, %s when centred: keep the pipe centred and bed the faces, %s off at the edge, in sealant%s",
 			"a coupling %s outside does not cover the hole: it %s with the pipe to one side, %s when centred (gap at the edge %s): use a smaller saw or larger couplings%s"),

@@ -39,10 +39,12 @@ func (h *Hole) fitGrommet(q HoleSpec) {
 	} else if t, ok := stock.GrommetHole(q.Pipe.Size); ok && q.Pipe.inchPressure() {
 		h.Grommet = GrommetFit{Hole: t.Max, Known: true, Standing: string(t.Origin.Standing)}
 	}
-	// The grommet's flange stands about 1/4 in past the hole (common practice,
-	// no source).
-	h.Footprint = maxLength(h.Diameter, h.Grommet.Hole) + 12.7
+	h.Footprint = maxLength(h.Diameter, h.Grommet.Hole) + 2*grommetFlange
 }
+
+// grommetFlange is how far a grommet's flange stands past its hole (common
+// practice, no source).
+const grommetFlange = measure.Inch / 4
 
 // grommetSlack is how far a saw may be from the hole a grommet asks for.
 const grommetSlack = measure.Inch / 32

@@ -17,6 +17,9 @@ func footProfile(s Spec, st Stations) profile {
 	return append(p, station{st.Rim, d.Outside})
 }
 
+// hoopWide is the share of a hoop's height over which it is widest.
+const hoopWide = 2.0 / 3
+
 // mouthProfile is the base's inside from the mouth down to the head: the hoop
 // has widened it; over the last third of the hoop it narrows to the bore
 // (common practice, no source: the run of that slope is not measured).
@@ -24,7 +27,7 @@ func mouthProfile(s Spec, st Stations) profile {
 	d := s.Drum
 	hoop := st.BaseHoop.To - st.BaseHoop.From
 	wide := st.BaseHoop.Outside - 2*d.Wall
-	return profile{{0, wide}, {hoop * 2 / 3, wide}, {hoop, d.Bore()},
+	return profile{{0, wide}, {hoop * hoopWide, wide}, {hoop, d.Bore()},
 		{st.BaseHeight - st.HeadPanel, d.Bore()}}
 }
 

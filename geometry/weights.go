@@ -7,6 +7,13 @@ import (
 	"silowright/geometry/stock"
 )
 
+// The factors of sag.
+const (
+	sagBends  = 0.075
+	sagPulls  = 5.4
+	sagStrain = 0.9
+)
+
 // weights works out masses and volumes. Hoops, chimes and bungs are left out,
 // the head and foot are taken as thick as the wall: the masses are estimates
 // from below, within what the wall's own unevenness allows.
@@ -64,8 +71,8 @@ func sag(s *Silo) (length, measure.Stress) {
 	force := float64(s.Spec.Load.Seed) * measure.Gravity // N over the circle
 	w0 := force / (math.Pi * r * r) * math.Pi * r / float64(l.Bars)
 	e := float64(modulus)
-	bending := e * b * t * t * t / 12 / (0.075 * r * r * r * r)
-	pull := 5.4 * e * b * t / (r * r * r * r)
+	bending := e * b * t * t * t / 12 / (sagBends * r * r * r * r)
+	pull := sagPulls * e * b * t / (r * r * r * r)
 	// bending·δ + pull·δ³ = w₀ has one root; halve the interval that holds it
 	lo, hi := 0.0, w0/bending
 	for range 200 {
@@ -77,7 +84,7 @@ func sag(s *Silo) (length, measure.Stress) {
 		}
 	}
 	d := (lo + hi) / 2
-	strain := 0.9 * d * d / (r * r) // w₀²R²/(40T²) with T = w₀R²/(6δ)
+	strain := sagStrain * d * d / (r * r) // w₀²R²/(40T²) with T = w₀R²/(6δ)
 	return length(d), measure.Stress(e * strain)
 }
 

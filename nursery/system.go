@@ -33,6 +33,10 @@ const (
 	poppetFoot = 7.5
 )
 
+// standApart is what silos stand apart, tee to tee, past the widest drum when
+// the job does not tell (common practice, no source).
+const standApart measure.Length = 150
+
 // lossless is the bore of a pipe that nobody described: so wide that it takes
 // no head worth naming.
 const lossless = 2 * metre
@@ -196,7 +200,7 @@ func (f Farm) spacing(rooms []room) measure.Length {
 	for _, r := range rooms {
 		widest = max(widest, r.kind.Spec.Drum.Outside)
 	}
-	return widest + 150
+	return widest + standApart
 }
 
 // lateral is the way to a silo of a room.

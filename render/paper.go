@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"silowright/geometry/measure"
@@ -24,6 +25,9 @@ var papers = []Paper{
 	{Name: "ANSI-C", Width: 17 * in, Height: 22 * in}, {Name: "ANSI-D", Width: 22 * in, Height: 34 * in}, {Name: "ANSI-E", Width: 34 * in, Height: 44 * in},
 	{Name: "ARCH-C", Width: 18 * in, Height: 24 * in}, {Name: "ARCH-D", Width: 24 * in, Height: 36 * in}, {Name: "ARCH-E", Width: 36 * in, Height: 48 * in}, {Name: "ARCH-E1", Width: 30 * in, Height: 42 * in},
 }
+
+// Papers lists the sheets known by name.
+func Papers() []Paper { return slices.Clone(papers) }
 
 // The sizes a printer can take: from A5 (ISO 216), which just holds the check
 // square and its words, to the largest page a PDF file may have (14 400 points,

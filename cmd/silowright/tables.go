@@ -18,7 +18,7 @@ import (
 var tablesCommand = command{
 	name:    "tables",
 	args:    "[NAME]",
-	summary: "print the built-in dimensions with source and standing",
+	summary: "print the built-in dimensions, or with --checks every number and outside check, with source and standing",
 	example: "silowright tables hole-saws",
 	run:     runTables,
 }
@@ -26,9 +26,16 @@ var tablesCommand = command{
 func runTables(e *env, args []string) error {
 	fs := newFlags("tables")
 	asCSV := fs.Bool("csv", false, "write the table as CSV")
-	rest, err := parseFlags(fs, args, 0, 1)
+	checks := fs.Bool("checks", false, "every number built in and every outside check, with the test that holds it; words narrow it down")
+	rest, err := parseFlags(fs, args, 0, 9)
 	if err != nil {
 		return err
+	}
+	if *checks {
+		return writeChecks(e.stdout, *asCSV, rest)
+	}
+	if len(rest) > 1 {
+		return usagef("tables: one table at a time; hint: silowright tables %s", rest[0])
 	}
 	if len(rest) == 0 {
 		if *asCSV {
@@ -73,7 +80,7 @@ func listTables(w io.Writer) error {
 	for _, t := range allTables() {
 		rows = append(rows, []string{t.Name, t.Title})
 	}
-	_, err := io.WriteString(w, align(rows)+"\nsilowright tables NAME prints one. What you can measure, measure: the job file's own numbers win.\n")
+	_, err := io.WriteString(w, align(rows)+"\nsilowright tables NAME prints one; --checks every number built in and every outside check, with its test.\nWhat you can measure, measure: the job file's own numbers win.\n")
 	return err
 }
 

@@ -11,7 +11,19 @@ const (
 	One     Standing = "seen in one source"
 	Derived Standing = "worked out from seen values"
 	Memory  Standing = "from memory: measure yours"
+	// Practice is of what is not a part to be measured: a limit, a rate.
+	Practice Standing = srcPractice
 )
+
+// Custom is the origin of what the trade does and nobody published.
+func Custom() Origin { return Origin{srcPractice, Practice} }
+
+// Seen is the origin of what was seen in one publication.
+func Seen(source string) Origin { return Origin{source, One} }
+
+// Recalled is the origin of what stands in a publication that nobody looked
+// up again.
+func Recalled(source string) Origin { return Origin{source, Memory} }
 
 // Origin is where a row is from. Source names a publication, or says that
 // there is none.

@@ -2,6 +2,7 @@ package stock
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"silowright/geometry/measure"
@@ -217,8 +218,22 @@ func TestPlastics(t *testing.T) {
 	if math.Abs(PEDesignStress.MPa()-5.5) > .05 {
 		t.Errorf("design stress %v MPa, want 5.5", PEDesignStress.MPa())
 	}
-	if math.Abs(float64(PEDensity)-953) > 1e-9 {
-		t.Errorf("density %v kg/m³, want 953", PEDensity)
+	if math.Abs(PEShortModulus.MPa()-758.42) > .005 {
+		t.Errorf("short-term modulus %v MPa, want 110,000 psi, 758.42", PEShortModulus.MPa())
+	}
+	if peDensityMin != 941 || peDensityMax != 965 || math.Abs(float64(PEDensity)-953) > 1e-9 {
+		t.Errorf("density %v of %v to %v kg/m³, want 953, the middle of 941 to 965", PEDensity, peDensityMin, peDensityMax)
+	}
+	// 0.953 and 1.4 g/cm³ in pounds to the cubic foot: 62.428 lb/ft³ is 1 g/cm³
+	// (NIST SP 811).
+	for _, want := range []string{"0.953 g/cm³ (59.5 lb/ft³)", "1.4 g/cm³ (87.4 lb/ft³)"} {
+		if !slices.ContainsFunc(plasticsTable().Rows, func(r []string) bool { return r[1] == want }) {
+			t.Errorf("no density %s", want)
+		}
+	}
+	// BS EN 1401-1:2009; the density is from memory.
+	if PVCModulus.MPa() != 3000 || PVCLongModulus.MPa() != 1500 || PVCDensity != 1400 {
+		t.Errorf("PVC-U %v and %v MPa, %v kg/m³", PVCModulus, PVCLongModulus, PVCDensity)
 	}
 }
 

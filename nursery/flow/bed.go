@@ -109,13 +109,19 @@ func (b Bed) At(w sea.Water, area measure.Area, v measure.Speed) BedState {
 	return s
 }
 
+// The factors of Ergun's equation (1952).
+const (
+	ergunViscous  = 150
+	ergunInertial = 1.75
+)
+
 // ergun is the drop in Pa across a bed of a depth in metres, 150μ(1−ε)²V/
 // (ε³φ²d²) + 1.75ρ(1−ε)V²/(ε³φd) to the metre (Ergun 1952), and its slope in
 // Pa per m/s. It is odd in v.
 func (b Bed) ergun(w sea.Water, depth float64, v measure.Speed) (drop, slope float64) {
 	e, d := b.Voidage, b.Size.Metres()*b.Sphericity
-	viscous := 150 * float64(w.Viscosity) * (1 - e) * (1 - e) / (e * e * e * d * d) * depth
-	inertial := 1.75 * float64(w.Density) * (1 - e) / (e * e * e * d) * depth
+	viscous := ergunViscous * float64(w.Viscosity) * (1 - e) * (1 - e) / (e * e * e * d * d) * depth
+	inertial := ergunInertial * float64(w.Density) * (1 - e) / (e * e * e * d) * depth
 	u := v.MS()
 	return viscous*u + inertial*u*math.Abs(u), viscous + 2*inertial*math.Abs(u)
 }

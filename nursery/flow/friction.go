@@ -9,6 +9,13 @@ const (
 	turbulentStart = 4000.0
 )
 
+// The factors of Colebrook's equation (1939), and Hagen and Poiseuille's.
+const (
+	colebrookRough  = 3.7
+	colebrookSmooth = 2.51
+	laminarFactor   = 64
+)
+
 // Friction returns the Darcy friction factor f of a round pipe running full,
 // and df/dRe, for the Reynolds number re (on the bore) and the roughness over
 // the bore.
@@ -33,7 +40,7 @@ func Friction(re, rough float64) (f, dfdRe float64) {
 	rough = math.Min(math.Max(rough, 0), 1)
 	switch {
 	case re <= laminarEnd:
-		f = 64 / re
+		f = laminarFactor / re
 		dfdRe = -f / re
 	case re >= turbulentStart:
 		f, dfdRe = colebrook(re, rough)
@@ -48,7 +55,7 @@ func Friction(re, rough float64) (f, dfdRe float64) {
 // steps, from the second on, climb to the root without passing it.
 func colebrook(re, rough float64) (f, dfdRe float64) {
 	const k = 2 / math.Ln10
-	a, b := rough/3.7, 2.51/re
+	a, b := rough/colebrookRough, colebrookSmooth/re
 	// One step of the fixed point from x = 7, f = 0.02, comes within 6 % of the
 	// root; a Newton step of 1e-8 leaves an error under 1e-16.
 	x := math.Max(0.5, -k*math.Log(a+b*7))

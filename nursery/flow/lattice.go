@@ -10,12 +10,15 @@ import (
 // Mechanics, table 8-4, from memory).
 const mitreK = 1.1
 
+// plateEdge is the factor of latticeLoss.
+const plateEdge = 0.707
+
 // latticeLoss is the head through openings that leave a fraction open of the
 // foot's area a: K = (0.707·√(1−α) + 1 − α)²/α² on the velocity before it
 // (Idelchik, Handbook of Hydraulic Resistance, diagram 8-1, thin plate with
 // sharp edges, from memory). A thick bar loses a little less.
 func latticeLoss(a measure.Area, open float64, q measure.Flow) (measure.Length, float64) {
-	k := (0.707*math.Sqrt(1-open) + 1 - open) / open
+	k := (plateEdge*math.Sqrt(1-open) + 1 - open) / open
 	return kLoss(a, k*k, q)
 }
 

@@ -35,6 +35,17 @@ const (
 	tubeCd    = 0.82
 )
 
+// The factors of the round weirs of Staus and von Sanden and of Greve.
+const (
+	stausBase    = 0.555
+	stausShallow = 110
+	stausDeep    = 0.041
+
+	greveFactor = 1.518
+	greveBore   = 0.693
+	greveHead   = 1.807
+)
+
 // Check refuses an outlet that cannot be reckoned with; key names it.
 func (o Outlet) Check(key string) error {
 	if err := (Pipe{o.Bore, o.Length, o.Roughness, o.Entrance}).Check(key); err != nil {
@@ -162,7 +173,7 @@ func roundWeir(d, h measure.Length) measure.Flow {
 		return 0
 	}
 	at := float64(h / d)
-	cd := 0.555 + 1/(110*at) + 0.041*at
+	cd := stausBase + 1/(stausShallow*at) + stausDeep*at
 	b := d.Metres()
 	q, _ := spill(func(z float64) float64 { return 2 * math.Sqrt(math.Max(0, z*(b-z))) }, b, h.Metres())
 	return cubic(cd * q)
@@ -171,7 +182,7 @@ func roundWeir(d, h measure.Length) measure.Flow {
 // greveWeir is the same by Greve, Q = 1.518·D^0.693·H^1.807 in SI (from
 // memory).
 func greveWeir(d, h measure.Length) measure.Flow {
-	return cubic(1.518 * math.Pow(d.Metres(), 0.693) * math.Pow(max(0, h).Metres(), 1.807))
+	return cubic(greveFactor * math.Pow(d.Metres(), greveBore) * math.Pow(max(0, h).Metres(), greveHead))
 }
 
 // kLoss is K·V²/2g of q through a, and its slope.

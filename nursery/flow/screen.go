@@ -22,6 +22,14 @@ const (
 	sparse    = 0.85
 )
 
+// The factors of Loss and screenK.
+const (
+	fineStrand   = 22
+	wovenOnce    = 1.3
+	blevinsOnce  = 0.95
+	blevinsTwice = 0.2
+)
+
 // Check refuses a screen that cannot be reckoned with; key names it.
 func (s Screen) Check(key string) error {
 	switch {
@@ -58,7 +66,7 @@ func (s Screen) open() float64 { return s.Open * (1 - s.Fouled) }
 func (s Screen) Loss(w sea.Water, v measure.Speed) (measure.Length, float64) {
 	a := s.open()
 	u := v.MS()
-	linear := 22 * w.Kinematic() / (a * s.strand()) / (2 * gravity)
+	linear := fineStrand * w.Kinematic() / (a * s.strand()) / (2 * gravity)
 	k := screenK(a) / (2 * gravity)
 	return metre(k*u*math.Abs(u) + linear*u), 2*k*math.Abs(u) + linear
 }
@@ -71,8 +79,8 @@ func (s Screen) Loss(w sea.Water, v measure.Speed) (measure.Length, float64) {
 // the open fraction.
 func screenK(open float64) float64 {
 	c := 1 - open
-	blevins := 0.95*c + 0.2*c*c
-	idelchik := 1.3*c + (1/open-1)*(1/open-1)
+	blevins := blevinsOnce*c + blevinsTwice*c*c
+	idelchik := wovenOnce*c + (1/open-1)*(1/open-1)
 	part := math.Min(1, math.Max(0, (open-blendFrom)/(sparse-blendFrom)))
 	return part*blevins + (1-part)*idelchik
 }

@@ -22,18 +22,42 @@ func speedOf(w sea.Water, size measure.Length, re float64) measure.Speed {
 // 1.75/(ε³φ)·Re² + 150(1−ε)/(ε³φ²)·Re = Ar.
 func (b Bed) fluidiseErgun(w sea.Water) measure.Speed {
 	e3 := b.Voidage * b.Voidage * b.Voidage
-	a := 1.75 / (e3 * b.Sphericity)
-	c := 150 * (1 - b.Voidage) / (e3 * b.Sphericity * b.Sphericity)
+	a := ergunInertial / (e3 * b.Sphericity)
+	c := ergunViscous * (1 - b.Voidage) / (e3 * b.Sphericity * b.Sphericity)
 	ar := archimedes(w, b.Size, b.Density)
 	// the root, written so that nothing cancels
 	return speedOf(w, b.Size, 2*ar/(c+math.Sqrt(c*c+4*a*ar)))
 }
 
+// The factors of Wen and Yu (1966).
+const (
+	wenYuBase  = 33.7
+	wenYuSlope = 0.0408
+)
+
 // fluidiseWenYu is the same by Wen and Yu (1966), Re = √(33.7² + 0.0408·Ar) −
 // 33.7, which wants no voidage: within about a third for grains of many kinds.
 func (b Bed) fluidiseWenYu(w sea.Water) measure.Speed {
-	x := 0.0408 * archimedes(w, b.Size, b.Density)
-	return speedOf(w, b.Size, x/(math.Sqrt(33.7*33.7+x)+33.7))
+	x := wenYuSlope * archimedes(w, b.Size, b.Density)
+	return speedOf(w, b.Size, x/(math.Sqrt(wenYuBase*wenYuBase+x)+wenYuBase))
+}
+
+// The coefficients of Haider and Levenspiel by powers of the sphericity, for
+// ln A, B, ln C' and ln D.
+var (
+	haiderA = [...]float64{2.3288, -6.4581, 2.4486}
+	haiderB = [...]float64{0.0964, 0.5565}
+	haiderC = [...]float64{4.905, -13.8944, 18.4222, -10.2599}
+	haiderD = [...]float64{1.4681, 12.2584, -20.7322, 15.8855}
+)
+
+// inPowers is c[0] + c[1]x + c[2]x² + … .
+func inPowers(x float64, c []float64) float64 {
+	var y float64
+	for i := len(c) - 1; i >= 0; i-- {
+		y = y*x + c[i]
+	}
+	return y
 }
 
 // terminal is the speed at which one grain alone is carried away, by the drag
@@ -46,10 +70,10 @@ func (b Bed) fluidiseWenYu(w sea.Water) measure.Speed {
 // some tenths.
 func (b Bed) terminal(w sea.Water) measure.Speed {
 	p := b.Sphericity
-	k1 := math.Exp(2.3288 + p*(-6.4581+p*2.4486))
-	k2 := 0.0964 + 0.5565*p
-	k3 := math.Exp(4.905 + p*(-13.8944+p*(18.4222-p*10.2599)))
-	k4 := math.Exp(1.4681 + p*(12.2584+p*(-20.7322+p*15.8855)))
+	k1 := math.Exp(inPowers(p, haiderA[:]))
+	k2 := inPowers(p, haiderB[:])
+	k3 := math.Exp(inPowers(p, haiderC[:]))
+	k4 := math.Exp(inPowers(p, haiderD[:]))
 	ar := archimedes(w, b.Size, b.Density)
 	re := math.Exp(root(func(x float64) float64 {
 		re := math.Exp(x)

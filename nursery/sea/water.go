@@ -71,25 +71,47 @@ func (w Water) Head(p measure.Pressure) measure.Length {
 	return measure.Length(float64(p)/w.Weight()) * measure.Metre
 }
 
+// The coefficients, from the constant term up, of the relations below.
+var (
+	eosPure = [...]float64{999.842594, 6.793952e-2, -9.095290e-3, 1.001685e-4, -1.120083e-6, 6.536332e-9}
+	eosSalt = [...]float64{8.24493e-1, -4.0899e-3, 7.6438e-5, -8.2467e-7, 5.3875e-9}
+	eosRoot = [...]float64{-5.72466e-3, 1.0227e-4, -1.6546e-6}
+
+	thickSalt    = [...]float64{1.5409136040, 1.9981117208e-2, -9.5203865864e-5}
+	thickSquared = [...]float64{7.9739318223, -7.5614568881e-2, 4.7237011074e-4}
+
+	boilPoly = [...]float64{1.3914993, -4.8640239e-2, 4.1764768e-5, -1.4452093e-8}
+)
+
+const (
+	eosSquare = 4.8314e-4
+
+	thickShift  = 64.992620050
+	thickLeast  = 4.2844324477e-5
+	thickSquare = 0.15700386464
+	thickOff    = 91.296496657
+
+	iceKelvin   = 273.15 // 0 °C in kelvin
+	boilInverse = -5.8002206e3
+	boilLog     = 6.5459673
+	boilSalt    = 0.57357
+)
+
 // density is the one-atmosphere International Equation of State of Seawater,
 // 1980 (UNESCO Technical Papers in Marine Science 44, algorithm 2), in kg/m³,
 // for practical salinity s and t in °C. The temperature is of the scale of
 // 1968; one of 1990 is at most 0.01 K lower, 0.004 kg/m³.
 func density(s, t float64) float64 {
-	pure := poly(t, 999.842594, 6.793952e-2, -9.095290e-3, 1.001685e-4, -1.120083e-6, 6.536332e-9)
-	b := poly(t, 8.24493e-1, -4.0899e-3, 7.6438e-5, -8.2467e-7, 5.3875e-9)
-	c := poly(t, -5.72466e-3, 1.0227e-4, -1.6546e-6)
-	return pure + b*s + c*s*math.Sqrt(s) + 4.8314e-4*s*s
+	return poly(t, eosPure[:]...) + poly(t, eosSalt[:]...)*s + poly(t, eosRoot[:]...)*s*math.Sqrt(s) + eosSquare*s*s
 }
 
 // viscosity is the dynamic viscosity in Pa·s by Sharqawy, Lienhard and Zubair
 // 2010, "Thermophysical properties of seawater", equations 22 and 23, for
 // salinity s in g/kg and t in °C: 0 to 180 °C, 0 to 150 g/kg, within 1.5 %.
 func viscosity(s, t float64) float64 {
-	x := t + 64.992620050
-	pure := 4.2844324477e-5 + 1/(0.15700386464*x*x-91.296496657)
-	a := poly(t, 1.5409136040, 1.9981117208e-2, -9.5203865864e-5)
-	b := poly(t, 7.9739318223, -7.5614568881e-2, 4.7237011074e-4)
+	x := t + thickShift
+	pure := thickLeast + 1/(thickSquare*x*x-thickOff)
+	a, b := poly(t, thickSalt[:]...), poly(t, thickSquared[:]...)
 	s /= 1000
 	return pure * (1 + a*s + b*s*s)
 }
@@ -100,9 +122,9 @@ func viscosity(s, t float64) float64 {
 // p = p₀ / (1 + 0.57357·s/(1000 − s)). Coefficients from memory; tests hold
 // them to the value of ITTC 7.5-02-01-03 at 15 °C.
 func vapour(s, t float64) float64 {
-	k := t + 273.15
-	pure := math.Exp(-5.8002206e3/k + poly(k, 1.3914993, -4.8640239e-2, 4.1764768e-5, -1.4452093e-8) + 6.5459673*math.Log(k))
-	return pure / (1 + 0.57357*s/(1000-s))
+	k := t + iceKelvin
+	pure := math.Exp(boilInverse/k + poly(k, boilPoly[:]...) + boilLog*math.Log(k))
+	return pure / (1 + boilSalt*s/(1000-s))
 }
 
 // poly is c[0] + c[1]x + c[2]x² + … .

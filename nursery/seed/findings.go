@@ -135,6 +135,10 @@ func findLoad(_ Plan, n SiloNeed, u measure.Unit) []geometry.Finding {
 	return one("load", geometry.OK, "load", m.Quantity(), bargeLoad.Quantity(), b, "the load on the mesh is within a barge nursery's")
 }
 
+// farWeight is how far a table of weights may lie from the published ones
+// either way: half as much again (common practice, no source).
+const farWeight = 1.5
+
 // findWeight holds the grower's table against the published weights that its
 // sizes reach.
 func findWeight(p Plan, _ SiloNeed, _ measure.Unit) (out []geometry.Finding) {
@@ -144,8 +148,7 @@ func findWeight(p Plan, _ SiloNeed, _ measure.Unit) (out []geometry.Finding) {
 			return
 		}
 		level, says := geometry.OK, "the table of weights agrees with the published weight"
-		// Half as much again either way: common practice, no source.
-		if m < least/1.5 || m > most*1.5 {
+		if m < least/farWeight || m > most*farWeight {
 			level, says = geometry.Caution, "the table of weights is far from the published weight: weigh a counted sample; every silo and every litre hangs on it"
 		}
 		out = append(out, one(id, level, KeyWeights, m.Quantity(), most.Quantity(), b, "%s", says)...)

@@ -102,10 +102,17 @@ func Weight(s Species, l Shell) (measure.Mass, geometry.Basis, error) {
 	return measure.Mass(m), b, err
 }
 
+// Oysters on a sieve of 7 mm weigh 0.15 to 0.25 g, fresh graded.
+const (
+	sieveAt    measure.Length = 7
+	sieveLeast measure.Mass   = 0.15e-3
+	sieveMost  measure.Mass   = 0.25e-3
+)
+
 // sieveRelation is the least weight of one seed on a sieve, and the greatest.
 func sieveRelation(s Species) (relation, measure.Mass) {
 	if s == Oyster {
-		return relation{7, 7, srcHandle, func(float64) float64 { return 0.15e-3 }}, 0.25e-3
+		return relation{sieveAt, sieveAt, srcHandle, func(float64) float64 { return sieveLeast.Kg() }}, sieveMost
 	}
 	return relation{}, 0
 }
@@ -122,9 +129,15 @@ func WeightOnSieve(s Species, v Sieve) (least, most measure.Mass, b geometry.Bas
 	return measure.Mass(m), most, b, nil
 }
 
+// The juvenile mussel's clearance, litres an hour for a shell in millimetres.
+const (
+	musselLeast, musselMost measure.Length = 1.5, 25
+	musselFactor                           = 0.0004
+)
+
 func clearanceRelation(s Species) relation {
 	if s == Mussel {
-		return relation{1.5, 25, srcMussel, func(mm float64) float64 { return 0.0004 * mm * mm }}
+		return relation{musselLeast, musselMost, srcMussel, func(mm float64) float64 { return musselFactor * mm * mm }}
 	}
 	return relation{}
 }

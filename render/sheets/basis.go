@@ -20,7 +20,7 @@ func setBasis(f *flow, p *Pack) {
 	}
 	f.headed("What the checks rest on", basisTable(p))
 	f.heading("Where the tables come from")
-	f.para("What you measure and write in the job file wins over any table. A value from memory was not seen in print: measure yours.")
+	f.para("What you measure and write in the job file wins over any table. A value from memory was not seen in print: measure yours. silowright tables --checks lists every number built in and the test that holds it.")
 	f.table(sourceTable())
 	f.heading("What is not worked out here")
 	f.items(limits...)
@@ -101,12 +101,9 @@ var limits = []string{
 // practice name none.
 func cautionSources() []string {
 	var out []string
-	for _, list := range [][]caution{usedDrum, {cautionSaw, cautionKickback, cautionCut, cautionEdge, cautionPoints,
-		cautionSealant, cautionCement, cautionResin, cautionLift, cautionSeed, cautionPower}} {
-		for _, c := range list {
-			if c.source != geometry.CommonPractice && !slices.Contains(out, c.source) {
-				out = append(out, c.source)
-			}
+	for _, c := range Cautions() {
+		if source := c[1]; source != geometry.CommonPractice && !slices.Contains(out, source) {
+			out = append(out, source)
 		}
 	}
 	return out

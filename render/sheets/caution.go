@@ -17,3 +17,16 @@ func cautionBox(list []caution) []boxed {
 	}
 	return out
 }
+
+// Cautions lists the cautions that the pages print, words and source of each,
+// in the order of the work.
+func Cautions() [][2]string {
+	var out [][2]string
+	for _, list := range [][]caution{usedDrum, {cautionSaw, cautionKickback, cautionCut, cautionEdge, cautionPoints,
+		cautionSealant, cautionCement, cautionResin, cautionLift, cautionSeed, cautionPower}} {
+		for _, c := range list {
+			out = append(out, [2]string{c.words, c.source})
+		}
+	}
+	return out
+}

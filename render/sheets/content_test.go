@@ -76,6 +76,38 @@ func TestEveryCheckIsListed(t *testing.T) {
 	}
 }
 
+// The numbers that cautions name. Solvents and resin: OSHA 29 CFR 1910.1000,
+// tetrahydrofuran 200 ppm, styrene 100 ppm, NIOSH 50 ppm. Current: 29 CFR
+// 1910.304(b)(3), near 5 mA; 30 mA elsewhere (from memory). Lifting: NIOSH Pub.
+// 94-110, 23 kg or 51 lb. Hand hold: its coupling notes, 0.25 in (from memory).
+// Silicone: up to 7 days (makers).
+func TestCautionsSayTheirNumbers(t *testing.T) {
+	want := map[string]string{
+		"200 ppm": "29 CFR 1910.1000", "100 ppm and 50 ppm": "OSHA 100 ppm, NIOSH 50 ppm", "near 5 mA": "29 CFR 1910.304(b)(3)", "a 30 mA": "30 mA from memory",
+		"51 lb (23 kg)": "NIOSH lifting equation, Pub. 94-110", "1/4 in (6.4 mm)": "coupling notes, from memory", "up to 7 days": "makers' usual cure times",
+		"recycling code 2": "common practice, no source",
+	}
+	said := map[string]bool{}
+	for _, c := range Cautions() {
+		rest := c[0]
+		for number, source := range want {
+			if strings.Contains(c[0], number) {
+				said[number] = true
+				rest = strings.ReplaceAll(rest, number, "")
+				if !strings.Contains(c[1], source) {
+					t.Errorf("%q rests on %q, want %q", c[0], c[1], source)
+				}
+			}
+		}
+		if i := strings.IndexAny(strings.ReplaceAll(rest, "step 1", ""), "0123456789"); i >= 0 {
+			t.Errorf("a number without a check: %q", c[0])
+		}
+	}
+	if len(said) != len(want) {
+		t.Errorf("only %v are said", said)
+	}
+}
+
 // Where the work can hurt, the caution stands in the step, above what to do.
 func TestCautionsStandAtTheirStep(t *testing.T) {
 	p := packOf(t, measure.UnitInch, 3, drum("blue", 4, 23))

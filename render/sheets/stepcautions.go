@@ -16,7 +16,7 @@ var (
 	cautionSealant = caution{"Ventilate while sealant cures. Give it the maker's full cure (a day is usual, up to 7 days for neutral cure), then rinse and soak, before seed goes in.",
 		"makers' usual cure times; rinse and soak: common practice, no source"}
 	cautionCement = caution{"Primer and cement give off solvent vapour that burns: open air or a strong draught, no flame, spark or smoking. Limit for tetrahydrofuran 200 ppm. Gloves and eye protection.",
-		"OSHA limit, 29 CFR 1910.1000; the label and data sheet of yours hold"}
+		"OSHA limit; 29 CFR 1910.1000 from memory; the label and data sheet of yours hold"}
 	cautionResin = caution{"Polyester resin gives off styrene: open air or a strong draught, no flame. Limits 100 ppm and 50 ppm. Gloves that resist it, eye protection; mix small lots, since a thick pot of resin heats itself. Acetone burns.",
 		"OSHA 100 ppm, NIOSH 50 ppm styrene; heat of setting: common practice, no source"}
 	cautionLift = caution{"Two people lift and turn a full or wet body. One person's limit is 51 lb (23 kg) under the best conditions, less when reaching, twisting or wet.",

@@ -22,12 +22,11 @@ var kept = map[string]string{
 	"geometry.ArcOf":   shop,
 	"geometry.ChordOf": shop,
 
-	"geometry/measure.Area.SquareInches":      either,
-	"geometry/measure.Pressure.KPa":           either,
-	"geometry/measure.Temperature.Fahrenheit": either,
-	"geometry/measure.Area.Quantity":          either,
-	"geometry/measure.Volume.Quantity":        either,
-	"geometry/measure.Pressure.Quantity":      either,
+	"geometry/measure.Area.SquareInches": either,
+	"geometry/measure.Pressure.KPa":      either,
+	"geometry/measure.Area.Quantity":     either,
+	"geometry/measure.Volume.Quantity":   either,
+	"geometry/measure.Pressure.Quantity": either,
 
 	"bom/basket.OrderOf":                   "the workbook's sums are held against it",
 	"render.Lay":                           "tiles for whoever prints one drawing; the PDF is held against it",
