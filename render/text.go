@@ -1,6 +1,7 @@
 package render
 
 import (
+	"bytes"
 	"fmt"
 	"sync"
 
@@ -15,11 +16,12 @@ import (
 
 // RegularTTF and BoldTTF are the two faces all words are set in: the Go fonts
 // (BSD licence), which hold the fractions, Ø, × and the arrows that core PDF
-// fonts lack.
-func RegularTTF() []byte { return goregular.TTF }
+// fonts lack. Each call returns bytes of the caller's own: the PDF library
+// writes into those it is given.
+func RegularTTF() []byte { return bytes.Clone(goregular.TTF) }
 
 // BoldTTF is the bold face.
-func BoldTTF() []byte { return gobold.TTF }
+func BoldTTF() []byte { return bytes.Clone(gobold.TTF) }
 
 // widthsTo is past the last rune of the fonts' own blocks.
 const widthsTo = 0x2700

@@ -64,9 +64,11 @@ type sheet struct {
 	at     string // where the chart stands
 }
 
-// add puts cells as the next row and returns its number.
+// add puts cells as the next row and returns its number. The row is the sheet's
+// own: headings are the same for every workbook and are set to their numbers'
+// side in each (see settle).
 func (s *sheet) add(cells ...cell) int {
-	s.rows = append(s.rows, cells)
+	s.rows = append(s.rows, slices.Clone(cells))
 	return len(s.rows)
 }
 
