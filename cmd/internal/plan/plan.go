@@ -192,10 +192,14 @@ func (p *Plan) fromSeed(f *job.File, c Counts) error {
 	farm := f.Farm
 	farm.Pump = nursery.DefaultFarm().Pump
 	drum, pipe := f.FromSeed.Drum && c.Drum == nil, f.FromSeed.Pipe && c.Pipe == nil
+	key := "drum_silos"
+	if !drum {
+		key = "pipe_silos"
+	}
 	for range mostTries {
 		w, err := nursery.Solve(countsOf(bom.Batches(p.Silos, max(1, p.Job.DrumSilos), p.Job.PipeSilos)), farm)
 		if err != nil {
-			return err
+			return fmt.Errorf("%s: the seed plan does not tell how many: %w", key, err)
 		}
 		peak, enough := w.Seed.Need.Peak, true
 		if drum && peak.Drum > p.Job.DrumSilos {

@@ -1,8 +1,10 @@
 package sweep
 
 import (
+	"archive/zip"
 	"bytes"
 	"fmt"
+	"io"
 	"maps"
 	"math/rand/v2"
 	"os"
@@ -239,7 +241,38 @@ func again(j *made, o pack.Options, first pack.Made) []string {
 	var out []string
 	for i, f := range m.Files {
 		if f.Name != first.Files[i].Name || !bytes.Equal(f.Data, first.Files[i].Data) {
-			out = append(out, f.Name+" differs between two runs")
+			out = append(out, f.Name+" differs between two runs"+differing(f.Data, first.Files[i].Data))
+		}
+	}
+	return out
+}
+
+// differing names the parts in which two zip files differ, and where; nothing
+// of other files.
+func differing(a, b []byte) (out string) {
+	x, errX := zip.NewReader(bytes.NewReader(a), int64(len(a)))
+	y, errY := zip.NewReader(bytes.NewReader(b), int64(len(b)))
+	if errX != nil || errY != nil {
+		return ""
+	}
+	for i := range min(len(x.File), len(y.File)) {
+		var text [2][]byte
+		for k, f := range []*zip.File{x.File[i], y.File[i]} {
+			r, err := f.Open()
+			if err != nil {
+				return err.Error()
+			}
+			if text[k], err = io.ReadAll(r); err != nil {
+				return err.Error()
+			}
+		}
+		at := 0
+		for at < len(text[0]) && at < len(text[1]) && text[0][at] == text[1][at] {
+			at++
+		}
+		if at < max(len(text[0]), len(text[1])) {
+			near := func(t []byte) []byte { return t[max(0, at-80):min(len(t), at+80)] }
+			out += fmt.Sprintf(", %s and %s at %d: %q, %q", x.File[i].Name, y.File[i].Name, at, near(text[0]), near(text[1]))
 		}
 	}
 	return out
