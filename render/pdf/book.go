@@ -8,8 +8,6 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"regexp"
-	"strconv"
 	"strings"
 	"time"
 	"unicode/utf16"
@@ -47,6 +45,7 @@ func New(m Meta) *Book {
 	f.SetCreationDate(epoch)
 	f.SetModificationDate(epoch)
 	f.SetCatalogSort(true)
+	f.SetCompression(false) // see finish
 	f.SetTitle(safe(m.Title), true)
 	f.SetSubject(safe(m.Subject), true)
 	f.SetProducer("silowright", true)
@@ -154,40 +153,12 @@ func (b *Book) WriteTo(w io.Writer) (int64, error) {
 	if err := b.f.Output(&buf); err != nil {
 		return 0, fmt.Errorf("pdf: %w", err)
 	}
-	out, err := actualSize(buf.Bytes())
+	out, err := finish(buf.Bytes())
 	if err != nil {
 		return 0, err
 	}
 	n, err := w.Write(out)
 	return int64(n), err
-}
-
-var startxref = regexp.MustCompile(`startxref\n(\d+)\n`)
-
-// actualSize asks viewers not to scale when printing. The library has no call
-// for it; the catalogue is the file's last object, so the entry is put in there
-// and the table's place moved by as much (ISO 32000-1, 7.5.5 and 12.2).
-func actualSize(pdf []byte) ([]byte, error) {
-	const mark, entry = "/Type /Catalog", "\n/ViewerPreferences <</PrintScaling /None>>"
-	i := bytes.LastIndex(pdf, []byte(mark))
-	m := startxref.FindSubmatchIndex(pdf)
-	if i < 0 || m == nil || !bytes.HasPrefix(pdf, []byte("%PDF-1.")) {
-		return nil, fmt.Errorf("pdf: the file has no catalogue to put the print scaling in")
-	}
-	at, err := strconv.Atoi(string(pdf[m[2]:m[3]]))
-	if err != nil || at < i {
-		return nil, fmt.Errorf("pdf: the file's catalogue is not its last object")
-	}
-	var out bytes.Buffer
-	out.Grow(len(pdf) + len(entry))
-	out.Write(pdf[:i+len(mark)])
-	out.WriteString(entry)
-	out.Write(pdf[i+len(mark) : m[2]])
-	out.WriteString(strconv.Itoa(at + len(entry)))
-	out.Write(pdf[m[3]:])
-	done := out.Bytes()
-	done[len("%PDF-1.")] = '6'
-	return done, nil
 }
 
 // largest is the longest side of a page, 14 400 points (ISO 32000-1, annex C.2).
