@@ -39,6 +39,7 @@ var needed = map[string]string{
 	"cmd/internal/table: time.NewTimer": "how long a request waits for its turn; no answer hangs on it",
 	"cmd/internal/table: crypto/rand":   "the secret in the address for other machines",
 	"bom/build: runtime.GOMAXPROCS":     "how many points are worked out at once; each is kept in its own place",
+	"render/pdf: runtime.GOMAXPROCS":    "how many pages are compressed at a time; each comes out as it does alone",
 	"render/outside: os.Getenv":         "whether a missing program fails a test; no program imports it",
 }
 
