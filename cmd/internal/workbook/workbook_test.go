@@ -10,23 +10,6 @@ import (
 	"silowright/cmd/internal/plan"
 )
 
-// Making one workbook leaves nothing behind for the next: the headings, which
-// all of them share, keep their look.
-func TestHeadingsAreShared(t *testing.T) {
-	demo, err := plan.Demo()
-	if err != nil {
-		t.Fatal(err)
-	}
-	written(t, demo)
-	for _, row := range [][]cell{buyHeadings, workHeadings, orderHeadings} {
-		for _, c := range row {
-			if c.look != heading {
-				t.Errorf("the heading %q is set as %d", c.value, c.look)
-			}
-		}
-	}
-}
-
 // ECMA-376 files are zip archives; the same plan gives the same bytes, and no
 // part of the file says when it was written.
 func TestSameBytes(t *testing.T) {
