@@ -131,16 +131,20 @@ func (r *reader) farmValue(path string, v any, k nursery.Key) (nursery.Value, bo
 }
 
 // measured reads a number in a unit: bare, or text that ends in the unit, or
-// for a temperature in °F.
+// for a temperature in °F. A percentage between 0 and 1 must be written with its
+// unit: bare, 0.3 is as likely meant for 30 %.
 func (r *reader) measured(path string, v any, low, high float64, unit string) (float64, bool) {
+	told := v
+	_, bare := number(v)
 	if s, ok := v.(string); ok {
 		text := strings.TrimSpace(s)
 		fahrenheit := false
 		if rest, is := strings.CutSuffix(text, "°F"); unit == "°C" && is {
 			text, fahrenheit = rest, true
 		}
-		text = strings.TrimSpace(strings.TrimSuffix(text, unit))
-		f, err := strconv.ParseFloat(text, 64)
+		rest, named := strings.CutSuffix(text, unit)
+		bare = !named
+		f, err := strconv.ParseFloat(strings.TrimSpace(rest), 64)
 		if err != nil || unit == "" {
 			r.fail(path, show(v), "is not a number", plain(low)+" to "+plain(high)+" "+unit, `bare, or text with the unit, as in "`+plain(low)+" "+unit+`"`)
 			return 0, false
@@ -149,6 +153,15 @@ func (r *reader) measured(path string, v any, low, high float64, unit string) (f
 			f = (f - 32) * 5 / 9
 		}
 		v = f
+	}
+	if f, ok := number(v); ok && bare && strings.HasPrefix(unit, "%") && f > 0 && f < 1 {
+		share := plain(math.Round(f*1e8) / 1e6)
+		hint := fmt.Sprintf("write %s for %s %s", share, share, unit)
+		if f >= low {
+			hint += fmt.Sprintf(", or %q", plain(f)+" "+unit)
+		}
+		r.fail(path, show(told), "may be a share of one, and this is in "+unit, plain(low)+" to "+plain(high)+" "+unit, hint)
+		return 0, false
 	}
 	return r.fraction(path, v, low, high, unit)
 }

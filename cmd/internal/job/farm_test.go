@@ -96,6 +96,15 @@ func TestBareFlow(t *testing.T) {
 	}
 }
 
+// A percentage under one is taken where it cannot be a share of one: written
+// with its unit, or nought.
+func TestSmallPercentage(t *testing.T) {
+	f, err := Parse("job.toml", []byte(least+"[water]\nmesh_fouled = \"0.3 %\"\nscreen_fouled = 0\n[seed]\ncount = 5\nsize = 1\nsize_spread = 1\n"))
+	if err != nil || math.Abs(f.Farm.Supply.MeshFouled-0.003) > 1e-12 || f.Farm.Supply.ScreenFouled != 0 || math.Abs(f.Farm.Plan.Spread-0.01) > 1e-12 {
+		t.Errorf("%v, %+v", err, f)
+	}
+}
+
 func TestWrongFarm(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"[water]\nsalt = 3", `unknown key "water.salt"; hint: `},
@@ -126,6 +135,13 @@ func TestWrongFarm(t *testing.T) {
 		{"[seed]\ncount = 5\nsize = 1\npipe_meshes = 3", `seed.pipe_meshes: 3 is not a list`},
 		{"[seed]\ncount = 5\nsize = 1\nweights = [{size = 1}]", `seed.weights.each: is missing`},
 		{"[seed]\ncount = 5\nsize = 1\nweights = [{size = 1, each = \"x\"}]", `seed.weights.each: "x" is not a number`},
+		{"[water]\nmesh_fouled = 0.3", `water.mesh_fouled: 0.3 may be a share of one, and this is in %, allowed: 0 to 99 %; hint: write 30 for 30 %, or "0.3 %"`},
+		{"[water]\nscreen_fouled = \"0.07\"", `water.screen_fouled: "0.07" may be a share of one, and this is in %, allowed: 0 to 99 %; hint: write 7 for 7 %, or "0.07 %"`},
+		{"[pump]\nefficiency = 0.62", `pump.efficiency: 0.62 may be a share of one, and this is in %, allowed: 1 to 100 %; hint: write 62 for 62 %`},
+		{"[seed]\ncount = 5\nsize = 1\nmesh_margin = 0.2", `seed.mesh_margin: 0.2 may be a share of one, and this is in %`},
+		{"[seed]\ncount = 5\nsize = 1\nweek_table = [{growth = 0.5, survival = 0.95}]", `seed.week_table.survival: 0.95 may be a share of one, and this is in %, allowed: 0 to 100 %; hint: write 95 for 95 %, or "0.95 %"`},
+		{"[seed]\ncount = 5\nsize = 1\ngrowth = \"weight\"\ngrowth_weight = 0.05", `seed.growth_weight: 0.05 may be a share of one, and this is in %/day, allowed: 0 to 30 %/day; hint: write 5 for 5 %/day, or "0.05 %/day"`},
+		{"[mesh]\nopen_fraction = \"42 %\"", `mesh.open_fraction: "42 %" is not a number, allowed: 0.05 to 0.95; hint: write a share as a fraction of one: 0.15 for 15 %`},
 		{"[seed]\ncount = 5\nsize = 1\nsurvival = 0", `seed.survival: 0 is out of range, allowed: 1 to 100 %`},
 	} {
 		_, err := Parse("job.toml", []byte(least+c.text+"\n"))

@@ -151,15 +151,19 @@ func (r *reader) seedPair(t table, l seed.List, g seed.Growth) (pair [2]float64,
 			pair[i] = length.MM()
 			continue
 		}
-		if pair[i], ok = r.measured(t.at(name), v, 0, 1e7, seedUnits[name]); !ok {
+		if pair[i], ok = r.measured(t.at(name), v, 0, seedUnits[name].most, seedUnits[name].unit); !ok {
 			return pair, false
 		}
 	}
 	return pair, true
 }
 
-// seedUnits are the units of the entries' numbers but for lengths.
-var seedUnits = map[string]string{"each": "mg", "growth": "%/day", "survival": "%"}
+// seedUnits are the units of the entries' numbers but for lengths, and the most
+// that is read in them.
+var seedUnits = map[string]struct {
+	unit string
+	most float64
+}{"each": {"mg", 1e7}, "growth": {"%/day", 30}, "survival": {"%", 100}}
 
 // seedTemplate is the section's part of a job file to begin with.
 func seedTemplate(b *strings.Builder) {

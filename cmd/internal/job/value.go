@@ -62,6 +62,9 @@ func unitWord(u measure.Unit) string {
 	return "inches"
 }
 
+// asFraction is how a key takes a share that does not take a percentage.
+const asFraction = "write a share as a fraction of one: 0.15 for 15 %"
+
 // fraction reads a number between low and high.
 func (r *reader) fraction(path string, v any, low, high float64, unit string) (float64, bool) {
 	allowed := plain(low) + " to " + plain(high)
@@ -70,13 +73,17 @@ func (r *reader) fraction(path string, v any, low, high float64, unit string) (f
 	}
 	f, ok := number(v)
 	if !ok {
-		r.fail(path, show(v), "is not a number", allowed, "write the number without quotes")
+		hint := "write the number without quotes"
+		if s, text := v.(string); text && unit == "" && strings.Contains(s, "%") {
+			hint = asFraction
+		}
+		r.fail(path, show(v), "is not a number", allowed, hint)
 		return 0, false
 	}
 	if !(f >= low && f <= high) {
 		hint := "check the decimal point"
 		if unit == "" {
-			hint = "write a share as a fraction of one: 0.15 for 15 %"
+			hint = asFraction
 		}
 		r.fail(path, show(v), "is out of range", allowed, hint)
 		return 0, false

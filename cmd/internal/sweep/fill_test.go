@@ -96,7 +96,12 @@ func (m *maker) put(b *block, f job.Field, x float64) {
 	case job.KindCount:
 		b.put(f.Name, words("%d", int(x)))
 	case job.KindNumber:
-		b.put(f.Name, words("%s", plain(math.Round(x*1e4)/1e4)))
+		x = math.Round(x*1e4) / 1e4
+		if strings.HasPrefix(f.Unit, "%") && x > 0 && x < 1 { // bare, it may be a share of one
+			b.put(f.Name, words("%q", plain(x)+" "+f.Unit))
+			return
+		}
+		b.put(f.Name, words("%s", plain(x)))
 	case job.KindWord:
 		if f.Name != "series" && f.Name != "pipe_out_series" || m.chance(0.1) {
 			b.put(f.Name, words("%q", m.pick(f.Words...)))
