@@ -47,7 +47,7 @@ type Bill struct {
 	PerPipe    money.Money `json:"per_pipe_silo"`
 	Leftovers  money.Money `json:"left_over_worth"` // what is left in packs and kept offcuts, at the price paid
 	Missing    []string    `json:"missing_prices"`  // items the sums leave out
-	Warnings   []string    `json:"warnings"`        // old quotations, things on the rack that nothing uses
+	Warnings   []string    `json:"warnings"`        // old quotations; things on the rack, choices and suppliers that nothing uses
 	Proven     bool        `json:"orders_proven_least"`
 	Over       money.Money `json:"orders_at_most_above"` // how far the orders are at most above the least possible
 }

@@ -3,6 +3,7 @@ package bom
 import (
 	"math"
 	"math/big"
+	"slices"
 	"strings"
 	"testing"
 
@@ -276,6 +277,25 @@ func TestRackRefuses(t *testing.T) {
 	b, err := Buy(nil, wideList(t, "", dollars), []Held{{Item: "anchor", Kind: Each, Amount: 1, Count: 1}}, Terms{Currency: "USD"}, 0, 0)
 	if err != nil || len(b.Warnings) != 1 || !strings.Contains(b.Warnings[0], "on_hand: anchor: this build uses none") {
 		t.Errorf("%q, %v", b.Warnings, err)
+	}
+}
+
+// A supplier or an item whose name is mistyped in the terms would count for
+// nothing; the bill says so.
+func TestNamesThatNothingUses(t *testing.T) {
+	l := wideList(t, "drum,1,each,,,,18,,Salt Lane,\n", dollars)
+	terms := Terms{Currency: "USD", Suppliers: []Supplier{{Name: " salt lane", Shipping: usd(t, "5")}, {Name: "Salt Lan", Shipping: usd(t, "65")}},
+		Choose: []Chosen{{"drum", "Salt Lane"}, {"drums", "Salt Lane"}}}
+	b, err := Buy([]Need{{Item: "drum", Kind: Each, Drum: 1}}, l, nil, terms, 1, 0)
+	want := []string{
+		"choose: drums: this build uses none; hint: silowright cost lists the items it uses",
+		"supplier: Salt Lan: sells nothing in " + l.Name + ", so its shipping, minimum and tax count for nothing; hint: write the name as the list does",
+	}
+	if err != nil || !slices.Equal(b.Warnings, want) || b.Total != usd(t, "23") { // 18 and 5 of shipping
+		t.Errorf("%q, %v, %v", b.Warnings, b.Total, err)
+	}
+	if b, err = Buy(nil, wideList(t, "", dollars), nil, Terms{Currency: "USD", Suppliers: terms.Suppliers}, 1, 0); err != nil || len(b.Warnings) > 0 {
+		t.Errorf("an empty list: %q, %v", b.Warnings, err)
 	}
 }
 

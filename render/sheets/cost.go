@@ -21,7 +21,7 @@ type Cost struct {
 	Built     int     // the build's own count on the curve; 0 marks none
 	Shares    []Share // where the money goes, largest first
 	Lines     []Amount
-	Stale     []string // prices quoted longer ago than the job allows, a sentence each
+	Stale     []string // prices quoted longer ago than the job allows, names that nothing uses, a sentence each
 	Missing   []string // items without a price: every sum leaves them out
 	Invented  bool     // the prices are made up and must not be bought by
 }
@@ -108,7 +108,7 @@ func (c *Cost) warnings(f *flow) []boxed {
 	}
 	for i, w := range c.Stale {
 		if i == 3 && len(c.Stale) > 4 {
-			out = append(out, boxed{words: count(len(c.Stale)-3, "more price is", "more prices are") + " as old; the dates stand in the orders.", mark: careMark})
+			out = append(out, boxed{words: count(len(c.Stale)-3, "more notice is", "more notices are") + " listed by silowright cost.", mark: careMark})
 			break
 		}
 		out = append(out, boxed{words: f.brief(sentence(w), 2), mark: careMark})
