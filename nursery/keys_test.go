@@ -168,7 +168,7 @@ func TestCheckNamesTheKey(t *testing.T) {
 	if _, err := Solve([]Count{{nil, 1, 0}}, DefaultFarm()); err == nil {
 		t.Error("a kind without a silo")
 	}
-	if _, err := Solve([]Count{{invented(t), MostSilos + 1, 0}}, DefaultFarm()); err == nil {
+	if _, err := Solve([]Count{{invented(t), mostSilos + 1, 0}}, DefaultFarm()); err == nil {
 		t.Error("too many silos")
 	}
 }

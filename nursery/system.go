@@ -20,8 +20,8 @@ type Count struct {
 	Drum, Pipe int
 }
 
-// MostSilos is how many drum silos one manifold is solved with.
-const MostSilos = 20_000
+// mostSilos is how many drum silos one manifold is solved with.
+const mostSilos = 20_000
 
 // Losses of fittings as in flow.LossTable, in velocity heads.
 const (
@@ -55,9 +55,16 @@ type room struct {
 func (f Farm) rooms(counts []Count, w sea.Water) ([]room, []int, error) {
 	var rooms []room
 	var of []int
+	all := 0
 	for _, c := range counts {
-		if c.Drum < 0 || c.Pipe < 0 || len(of)+c.Drum > MostSilos {
-			return nil, nil, fmt.Errorf("drum_silos: %d with %d pipe silos, not a number on one manifold, allowed: 0 to %d; hint: one pump and manifold at a time", c.Drum, c.Pipe, MostSilos)
+		all += max(0, c.Drum)
+	}
+	if all > mostSilos {
+		return nil, nil, fmt.Errorf("drum_silos: %d, more than one manifold is solved with, allowed: 1 to %d; hint: one pump and manifold at a time", all, mostSilos)
+	}
+	for _, c := range counts {
+		if c.Drum < 0 || c.Pipe < 0 {
+			return nil, nil, fmt.Errorf("drum_silos: %d with %d pipe silos, not a number of silos, allowed: 0 to %d; hint: count again", c.Drum, c.Pipe, mostSilos)
 		}
 		piped := min(c.Pipe, c.Drum)
 		for _, r := range []room{{kind: c.Silo, piped: true, count: piped}, {kind: c.Silo, count: c.Drum - piped}} {
@@ -76,7 +83,7 @@ func (f Farm) rooms(counts []Count, w sea.Water) ([]room, []int, error) {
 		}
 	}
 	if len(of) == 0 {
-		return nil, nil, fmt.Errorf("drum_silos: 0, no silo to give water to, allowed: 1 to %d; hint: say how many stand on the manifold", MostSilos)
+		return nil, nil, fmt.Errorf("drum_silos: 0, no silo to give water to, allowed: 1 to %d; hint: say how many stand on the manifold", mostSilos)
 	}
 	var tables sync.WaitGroup
 	for i := range rooms {

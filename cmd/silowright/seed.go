@@ -26,7 +26,10 @@ func runSeed(e *env, args []string) error {
 	if err != nil {
 		return err
 	}
-	if p.Water == nil || p.Water.Seed == nil {
+	if p.Water == nil {
+		return usagef("seed: %s", noWater(p))
+	}
+	if p.Water.Seed == nil {
 		return usagef("seed: the job says nothing of seed; hint: describe it under [seed]: count and size at least")
 	}
 	var findings []geometry.Finding

@@ -43,11 +43,15 @@ func runWater(e *env, args []string) error {
 // noWater says why a plan has no water.
 func noWater(p *plan.Plan) string {
 	for _, f := range p.Findings {
-		if f.ID == "water.reckoned" {
+		switch {
+		case f.ID != "water.reckoned":
+		case strings.Contains(f.Says, "; hint: "):
+			return f.Says
+		default:
 			return f.Says + "; hint: silowright check lists what is wrong with the silo"
 		}
 	}
-	return "the job builds no drum silo, or more than one manifold is solved with; hint: look at drum_silos"
+	return "the job builds no drum silo; hint: look at drum_silos"
 }
 
 // writeJSON writes v indented.

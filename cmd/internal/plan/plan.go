@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 	"strings"
 	"sync"
 	"syscall"
@@ -22,6 +23,7 @@ import (
 	"silowright/cmd/internal/job"
 	"silowright/geometry"
 	"silowright/nursery"
+	"silowright/nursery/seed"
 )
 
 // Plan is a job worked out.
@@ -33,8 +35,8 @@ type Plan struct {
 	Cuts     []bom.Cut
 	Site     build.Site // what costs follow from
 	Cost     build.Cost // of the counts asked for
-	// Water is water and seed of the farm; nil when no drum silo is built, or more
-	// than one manifold is solved with.
+	// Water is water and seed of the farm; nil when no drum silo is built, or when
+	// the finding water.reckoned says why not.
 	Water *nursery.Study
 	// Energy is what the pump's energy costs a year; nil when no price is told,
 	// or no pump, or it is not known what the pump draws.
@@ -141,7 +143,7 @@ func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, er
 	var costing sync.WaitGroup
 	costing.Go(func() { p.Cost, err = p.Site.Cost(p.Job.DrumSilos, p.Job.PipeSilos) })
 	var dry error
-	if p.Job.DrumSilos > 0 && p.Job.DrumSilos <= nursery.MostSilos && !c.Dry {
+	if p.Job.DrumSilos > 0 && !c.Dry {
 		dry = p.water(f)
 	}
 	costing.Wait()
@@ -152,12 +154,13 @@ func workOut(f *job.File, pricesName string, prices []byte, c Counts) (*Plan, er
 	return p, nil
 }
 
-// water works water and seed out. A silo that cannot be reckoned with, such as
-// one whose foot stands on the head, is a caution: the rest of the pack holds.
+// water works water and seed out. What cannot be reckoned with, such as a silo
+// whose foot stands on the head, or seed that outgrows its table of weights, is
+// a caution: the rest of the pack holds.
 func (p *Plan) water(f *job.File) error {
 	w, err := nursery.Solve(countsOf(bom.Batches(p.Silos, p.Job.DrumSilos, p.Job.PipeSilos)), f.Farm)
 	if err != nil {
-		p.Findings = append(p.Findings, geometry.Finding{ID: "water.reckoned", Level: geometry.Caution, Key: "water.flow",
+		p.Findings = append(p.Findings, geometry.Finding{ID: "water.reckoned", Level: geometry.Caution, Key: keyOf(err),
 			Says: "water and seed are not reckoned for these silos: " + err.Error(), Basis: geometry.Basis{Kind: geometry.Worked}})
 		return nil
 	}
@@ -169,6 +172,17 @@ func (p *Plan) water(f *job.File) error {
 	cost, err := build.Energy(w.Pumping.KWhAYear, f.Energy, p.Currency)
 	p.Energy = &cost
 	return err
+}
+
+// keyOf is the key of the job file that an error of the nursery begins with;
+// water.flow when it begins with none, as when a part of a silo is at fault.
+func keyOf(err error) string {
+	key, _, _ := strings.Cut(err.Error(), ": ")
+	seeded := strings.HasPrefix(key, "seed.") && slices.ContainsFunc(seed.Lists(), func(l seed.List) bool { return key == "seed."+l.Name })
+	if seeded || key == "drum_silos" || slices.ContainsFunc(nursery.Keys(), func(k nursery.Key) bool { return key == k.At() }) {
+		return key
+	}
+	return "water.flow"
 }
 
 // countsOf hands the silos built to the nursery.

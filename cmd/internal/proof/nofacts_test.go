@@ -7,7 +7,7 @@ var noFacts = map[string]string{
 		bom.MaxPrices bom.largestPack bom.longestText bom.mostFrom bom.narrowest bom.smallestPack bom.widest bom/basket.Limit
 		bom/cover.Limit bom/cover.huge bom/money.Limit bom/rolls.MostPieces bom/rolls.mostAcross bom/rolls.mostAlong bom/sticks.longest
 		bom/sticks.mostCount bom/sticks.mostKinds bom/sticks.mostPrice bom/sticks.mostRows bom/work.MaxDays bom/work.never
-		geometry.impossibleFoot geometry.impossibleHoops geometry.slack geometry/measure.Longest nursery.MostSilos nursery.checkBores
+		geometry.impossibleFoot geometry.impossibleHoops geometry.slack geometry/measure.Longest nursery.mostSilos nursery.checkBores
 		nursery.checkPlan nursery.mostLMin nursery.stocking nursery/flow.Check nursery/flow.MostFlow nursery/manifold.Estimate
 		nursery/manifold.check nursery/manifold.checkRatio nursery/manifold.maxFlow nursery/manifold.maxHead nursery/manifold.maxK
 		nursery/manifold.maxLaterals nursery/manifold.minFlow nursery/seed.checkWeekTable nursery/seed.maxArea nursery/seed.maxConf
