@@ -59,7 +59,7 @@ func TestLimitsOfChecks(t *testing.T) {
 	for _, c := range []struct {
 		over length
 		want Level
-	}{{-0.01 * inch, Stop}, {0.01 * inch, Caution}} {
+	}{{-0.001 * inch, Stop}, {0.001 * inch, Caution}} {
 		s := thin
 		s.Seat.Plenum = 1*inch + c.over
 		for _, f := range seatChecks(&s) {

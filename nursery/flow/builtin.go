@@ -38,10 +38,10 @@ func BuiltIn() []stock.Figure {
 		{Of: "blendFrom", What: "open share from which the two relations for screens are blended", Value: n(blendFrom), Origin: stock.Custom(), Test: "TestScreenK"},
 		recalled("ergunViscous ergunInertial", "packed bed: viscous and inertial factor", n(ergunViscous, ergunInertial), "Ergun 1952", "TestBedWorked"),
 		recalled("wenYuBase wenYuSlope", "fluidising, Re = √(a² + b·Ar) − a", n(wenYuBase, wenYuSlope), "Wen and Yu 1966", "TestBedWorked"),
-		recalled("haiderA terminal", "drag of a grain: ln A by powers of the sphericity", n(haiderA[:]...), haider, "TestSettling"),
-		recalled("haiderB", "drag of a grain: B by powers of the sphericity", n(haiderB[:]...), haider, "TestSettling"),
-		recalled("haiderC", "drag of a grain: ln C by powers of the sphericity", n(haiderC[:]...), haider, "TestSettling"),
-		recalled("haiderD", "drag of a grain: ln D by powers of the sphericity", n(haiderD[:]...), haider, "TestSettling"),
+		recalled("haiderA terminal", "drag of a grain: ln A by powers of the sphericity", n(haiderA[:]...), haider, "TestSettlingOfOddShapes"),
+		recalled("haiderB", "drag of a grain: B by powers of the sphericity", n(haiderB[:]...), haider, "TestSettlingOfOddShapes"),
+		recalled("haiderC", "drag of a grain: ln C by powers of the sphericity", n(haiderC[:]...), haider, "TestSettlingOfOddShapes"),
+		recalled("haiderD", "drag of a grain: ln D by powers of the sphericity", n(haiderD[:]...), haider, "TestSettlingOfOddShapes"),
 		{Of: "thinnest", What: "share of water past which a bed counts as washed out", Value: n(thinnest), Origin: stock.Custom(), Test: "TestThinnestBed"},
 	}
 }

@@ -94,6 +94,13 @@ func TestFrictionContinuous(t *testing.T) {
 			}
 		}
 	}
+	// Where it begins and ends: the cubic in logarithms from 64/2000 and its slope
+	// to Colebrook's f at Re 4000 and its slope, worked apart, roughness 1e-4.
+	for re, want := range map[float64]float64{2000: 0.032, 2020: 0.03169780, 2500: 0.03093826, 3000: 0.03532850, 3900: 0.04021475, 4000: 0.04000843} {
+		if f, _ := Friction(re, 1e-4); math.Abs(f-want) > 1e-8 {
+			t.Errorf("Re %g: f %.8f, want %.8f", re, f, want)
+		}
+	}
 }
 
 func FuzzFriction(f *testing.F) {

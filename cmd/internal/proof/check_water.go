@@ -45,6 +45,8 @@ func waterChecks() []Row {
 		{"packed and fluidised bed", "375e3·V + 10.94e6·V² Pa/m; 16.04 mm/s", course, worked, "./nursery/flow TestBedWorked"},
 		{"weight of a fluidised bed", "4,414.5 Pa", course, worked, "./nursery/flow TestBedWeight"},
 		{"settling of a grain", "within 6 %; exponent within a third", "Schiller and Naumann 1933; Khan and Richardson 1989", memory, "./nursery/flow TestSettling"},
+		{"settling of odd shapes", "16 speeds of four sphericities, worked apart, to 1e-8", "Haider and Levenspiel 1989, coefficients", memory, "./nursery/flow TestSettlingOfOddShapes"},
+		{"drag of cube, tetrahedron and others at high speed", "5.31 − 4.88·φ, within 9 %", "Pettyjohn and Christiansen 1948", memory, "./nursery/flow TestDragOfSolids"},
 		{"water of ten drum silos on one pump", "105 gpm, 397 L/min, 25.8 mm/s each", "floating-upweller guide, Cornell Cooperative Extension", worked, "./nursery/flow TestUpwellingInDrum"},
 		{"body on its seat", "10 L of lift from 40 mm over 0.25 m²", "hydrostatics, worked by hand", worked, "./nursery/flow TestSeatByHand"},
 		{"lift on the foot's shoulder", "by the water it keeps out", "Archimedes' law", worked, "./nursery/flow TestShoulder"},
