@@ -25,8 +25,8 @@ func (t *takeoff) pipeSilos(b Batch) {
 	t.use(screen, 0, float64(n)*side.Times(side).MM2(), "%d squares of %s", n, side.Both(t.units))
 	t.flats(screen, Flat{"screen square", Square, side, n})
 	ml := s.Pipe.Resin.Volume.ML()
-	t.use(ware{"resin", "resin for the screen's bead", Fasteners, Volume}, 0, float64(n)*ml, "%d × %s mL: bead %s, %s long",
-		n, trim(ml, 1), s.Spec.Pipe.Bead.Both(t.units), s.Pipe.Resin.Run.Both(t.units))
+	t.use(ware{"resin", "resin for the screen's bead", Fasteners, Volume}, 0, float64(n)*ml, "%d × %s mL: bead with legs of %s, %s long, waste %s %%",
+		n, trim(ml, 1), s.Spec.Pipe.Bead.Both(t.units), s.Pipe.Resin.Run.Both(t.units), trim(s.Spec.Sealant.Waste*100, 1))
 	t.wipe(s.Pipe.Resin.Run, n, forPipe, "resin bead")
 	t.marker(n, forPipe)
 }

@@ -167,6 +167,27 @@ func TestBedStandsOnTheMesh(t *testing.T) {
 	}
 }
 
+// The resin's fillet on a pipe of 6.275 in with legs of 3/16 in, summed ring by
+// ring: at z over the screen it reaches 3/16 − z past the pipe. By the cone less
+// the pipe, π·(R·b² + b³/3), it is 5.7916 mL; 15 % is lost. With no waste it is
+// what the drawing shows.
+func TestResinBead(t *testing.T) {
+	const r, b, n = 6.275 * 25.4 / 2, 4.7625, 20000
+	sum := 0.0
+	for i := range n {
+		x := r + b - b*(float64(i)+0.5)/n
+		sum += math.Pi * (x*x - r*r) * b / n
+	}
+	if got := resinBead(2*r, b, 0); math.Abs(got.Volume.ML()*1e3/sum-1) > 1e-8 || math.Abs(got.Volume.ML()-5.7916) > 1e-4 {
+		t.Errorf("%.4f mL, want %.4f", got.Volume.ML(), sum/1e3)
+	}
+	got := resinBead(2*r, b, 0.15)
+	near(t, "round the pipe", got.Run, 500.7227, 1e-4)
+	if math.Abs(got.Volume.ML()-5.7916*1.15) > 1e-3 {
+		t.Errorf("with waste %.4f mL", got.Volume.ML())
+	}
+}
+
 // A measure at its limit is graded alike whichever way it was rounded: the same
 // job in inches and in millimetres has the same findings.
 func TestLimitsHoldInBothUnits(t *testing.T) {

@@ -21,8 +21,7 @@ func pipeSilo(s Spec, st Stations, outlet Hole) (PipeSilo, error) {
 	if c, ok := stock.ClampFor(out.ClampOver); ok {
 		out.Clamp, out.ClampMin, out.ClampMax = c.Size, c.Min, c.Max
 	}
-	run := math.Pi * p.Outside
-	out.Resin = Bead{Run: run, Volume: q.Bead.Times(q.Bead).Times(run)}
+	out.Resin = resinBead(p.Outside, q.Bead, s.Sealant.Waste)
 	out.ScreenArea = out.Inside.Disc()
 
 	hole, err := SolveHole(HoleSpec{Name: "pipe silo outlet", Part: "pipe silo", Pipe: q.PipeOut, Saw: q.Saw,
@@ -40,6 +39,15 @@ func pipeSilo(s Spec, st Stations, outlet Hole) (PipeSilo, error) {
 	out.Round = s.Drum.Bore() - p.Outside - out.StandOff
 	out.RimAbove = outlet.Height + (q.Length - q.OutletAboveScreen) - st.Rim
 	return out, nil
+}
+
+// resinBead is the fillet of a leg round the outside of the pipe's screened
+// edge, a right-angled triangle turned about the pipe's axis: ½·leg² times the
+// way of its middle, a third of the leg off the wall (Pappus and Guldin); with
+// what is lost of it.
+func resinBead(outside, leg length, waste float64) Bead {
+	way := math.Pi * (outside + 2*leg/3)
+	return Bead{Run: math.Pi * outside, Volume: leg.Times(leg).Times(way) * volume((1+waste)/2)}
 }
 
 // insidePipe is how far the short pipe reaches into the pipe silo past the

@@ -82,7 +82,7 @@ var means = map[string]string{
 
 	"sealant.bead":      "side of the bead's square section",
 	"sealant.cartridge": "what one cartridge holds",
-	"sealant.waste":     "share lost, as a fraction of one",
+	"sealant.waste":     "share lost, of the resin too, as a fraction of one",
 
 	"pipe_silo.pipe":                "nominal size of the pipe it is made from",
 	"pipe_silo.series":              "series of that pipe",
