@@ -98,6 +98,9 @@ func TestFarmFindings(t *testing.T) {
 		{"cavitates", func(f *Farm) {
 			f.Pump.NPSH = []manifold.Point{{Flow: 0, Head: 9 * metre}, {Flow: 500 * lmin, Head: 9.5 * metre}}
 		}, "pump.npsh", geometry.Stop, "it cavitates"},
+		{"told for less than runs", func(f *Farm) {
+			f.Pump.NPSH = []manifold.Point{{Flow: 0, Head: 1 * metre}, {Flow: 20 * lmin, Head: 1.1 * metre}}
+		}, "pump.npsh", geometry.Caution, "is told up to 20 L/min"},
 		{"in the water", func(f *Farm) { f.Suction = DefaultFarm().Suction; f.Pump.NPSH = nil }, "pump.npsh", -1, ""},
 		{"energy", nil, "pump.energy", geometry.OK, "kWh in a year at 24 h a day"},
 		{"what a pump must give", func(f *Farm) { given(40 * lmin)(f); f.Supply.BelowKnown = true }, "pump.asks", geometry.OK, "a pump must give 320 L/min"},

@@ -120,5 +120,11 @@ func (s Study) npsh(u measure.Unit) []geometry.Finding {
 		f.Limit = measure.Quantity{} // none
 		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head; what it requires is not told: see its curve and give pump.npsh", headText(n.Available, u))
 	}
+	if n.Ends > 0 {
+		if f.Level == geometry.OK {
+			f.Level, f.Key = geometry.Caution, "pump.npsh"
+		}
+		f.Says += fmt.Sprintf("; what it requires is told up to %s and guessed straight on from there, as a rule too low: give pump.npsh up to %s", n.Ends.Both(u), s.Pumping.Result.Pump.Flow.Both(u))
+	}
 	return []geometry.Finding{f}
 }

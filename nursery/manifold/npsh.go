@@ -17,6 +17,10 @@ type NPSH struct {
 	// only when Known.
 	Required, Margin measure.Length
 	Known            bool
+	// Ends is the flow of the last point told of what the pump requires, when
+	// the pump draws more; else 0. Past it Required goes on straight, as a rule
+	// too low, for the curve steepens.
+	Ends measure.Flow
 	// Lift is how far the pump stands above the source, under 0 when flooded.
 	Lift measure.Length
 }
@@ -69,6 +73,9 @@ func (s System) npsh(q float64) NPSH {
 			v, _ = sp.at(q)
 		}
 		n.Required, n.Known = headOf(v), true
+		if last := x[len(x)-1]; q > last*(1+1e-9) {
+			n.Ends = flowOf(last)
+		}
 		n.Margin = n.Available - n.Required
 	}
 	return n

@@ -124,6 +124,16 @@ func TestSuction(t *testing.T) {
 		}
 		near(t, "NPSH available, m", n.Available.Metres(), want, 0.01)
 	}
+	// A made-up pump that requires 1 m at 100 gpm and 4 m at 400: past the last
+	// point told the line goes straight on, and is marked.
+	s.Pump.NPSHRequired = []Point{{100 * measure.GallonPerMinute, 1 * metre}, {400 * measure.GallonPerMinute, 4 * metre}}
+	for gpm, ends := range map[float64]float64{300: 0, 400: 0, 500: 400} {
+		n, err := s.NPSHAt(measure.Flow(gpm) * measure.GallonPerMinute)
+		if err != nil || math.Abs(float64(n.Ends/measure.GallonPerMinute)-ends) > 1e-9 {
+			t.Errorf("%g gpm: told up to %v, %v", gpm, n.Ends, err)
+		}
+		near(t, "NPSH required, m", n.Required.Metres(), gpm/100, 1e-9)
+	}
 }
 
 // Affinity laws (Çengel & Cimbala, section 14-3): 80 % speed gives 0.8 of the
