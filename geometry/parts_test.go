@@ -167,6 +167,30 @@ func TestBedStandsOnTheMesh(t *testing.T) {
 	}
 }
 
+// Masses by hand in cubic inches of 16.387064 mL, polyethylene of 0.953 kg/L (PE
+// pipe handbook): a wall of 13.41299 in² all round, 21.625 in up to the rim and
+// 11.75 in of base; the foot's disc of 20.75 in less its openings and the head's
+// of 22.5831 in, 3/16 in thick; the ring as it is trimmed, 66.2423 in by 1 by
+// 3/16, not the strip it is cut from, 71.536 in.
+func TestMasses(t *testing.T) {
+	s := exampleSilo(t)
+	const kg = 16.387064 * 0.953 / 1000
+	open := s.Lattice.OpenArea.MM2() / 645.16
+	for _, c := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"ring", s.Weights.Ring.Kg(), 12.42043 * kg},
+		{"base", s.Weights.Base.Kg(), (13.41299*11.75 + 75.10249) * kg},
+		{"body", s.Weights.Body.Kg(), (13.41299*21.625 + (338.1630-open)*0.1875) * kg},
+		{"to lift", s.Weights.Lift.Kg(), s.Weights.Body.Kg() + 12.42043*kg + s.Spec.Load.Seed.Kg()},
+	} {
+		if math.Abs(c.got/c.want-1) > 1e-5 {
+			t.Errorf("%s: %.6f kg, want %.6f", c.what, c.got, c.want)
+		}
+	}
+}
+
 // The resin's fillet on a pipe of 6.275 in with legs of 3/16 in, summed ring by
 // ring: at z over the screen it reaches 3/16 − z past the pipe. By the cone less
 // the pipe, π·(R·b² + b³/3), it is 5.7916 mL; 15 % is lost. With no waste it is

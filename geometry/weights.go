@@ -25,7 +25,7 @@ func weights(s *Silo) Weights {
 		return math.Pi * volume(float64(outside-d.Wall)*float64(d.Wall)*float64(z))
 	}
 	var w Weights
-	w.Ring = pe.Of(shell(d.Outside, s.Spec.Ring.Width))
+	w.Ring = pe.Of(volume(float64(s.Ring.Length) * float64(d.Wall) * float64(s.Spec.Ring.Width)))
 	foot := d.FootInside().Disc() - s.Lattice.OpenArea
 	w.Body = pe.Of(shell(d.Outside, st.Rim) + foot.Times(d.Wall))
 	w.Base = pe.Of(shell(d.Outside, st.BaseHeight) + d.Bore().Disc().Times(d.Wall))
