@@ -64,6 +64,7 @@ func BuiltIn() []stock.Figure {
 			stock.Lengths(threadUnder, gasketThick, gripLong, headLong), stock.Recalled("usual proportions of bulkhead fittings"), "TestBulkheadProportions"),
 		figure("flangeWide betweenSockets nutOutside", "bulkhead fitting not measured: flange and locknut over the hole, times; between sockets; locknut outside",
 			n(flangeWide)+"; "+stock.Lengths(betweenSockets, nutOutside), stock.Recalled("usual proportions of bulkhead fittings"), "TestBulkheadProportions"),
+		figure("hexFlats", "locknut: a hexagon's flats over its corners", n(hexFlats), stock.Origin{Source: "√3/2", Standing: stock.Derived}, "TestBulkheadFit"),
 		custom("flangeCovers gripSpare", "check: bulkhead's flange past the hole, thread to spare, good from", stock.Lengths(flangeCovers, gripSpare), "TestBulkheadLimits"),
 		custom("gasketTakes gasketDrawn", "check: gap under a bulkhead's flange, gaskets, good to, stop over", n(gasketTakes, gasketDrawn), "TestBulkheadLimits"),
 		figure("metricSocket", "metric solvent socket, deeper than half the pipe's outside by", stock.Lengths(metricSocket), stock.Recalled("ISO 727-1"), "TestMetricSocket"),

@@ -23,7 +23,7 @@ func bulkheadJoint() joint {
 		},
 		suits: func(h Hole, saw, d length) bool {
 			b := h.Bulkhead
-			return b.Known() && b.offBy(saw) == 0 && d > b.Thread && min(b.Flange, b.Nut) > d
+			return b.Known() && b.offBy(saw) == 0 && d > b.Thread && min(b.Flange, b.flats()) > d
 		},
 		makeup: Makeup{By: "a bulkhead fitting", Means: "threaded, gasket inside and locknut outside", Part: "bulkhead-fitting",
 			Item: "threaded bulkhead fitting with gasket and locknut, sockets for %s pipe", Parts: 1, Piped: true, Sockets: 1, Fitted: true, Passed: 1},
@@ -62,6 +62,13 @@ type BulkheadFit struct {
 
 // Known reports whether a label or a table gives the hole.
 func (b BulkheadFit) Known() bool { return b.Hole > 0 }
+
+// hexFlats is what a hexagon measures across its flats over its corners, √3/2.
+const hexFlats = 0.8660254037844386
+
+// flats is what the locknut covers all round: a hexagon's corners reach further
+// than its flats. A nut of eight sides covers more.
+func (b BulkheadFit) flats() length { return b.Nut * hexFlats }
 
 // offBy is how far a saw is from the holes asked for, past the slack a saw is
 // given; negative when it is too small.
@@ -130,7 +137,7 @@ func (h *Hole) fitBulkhead(q HoleSpec) {
 		b.Length = maxLength(2*b.Depth+betweenSockets, least)
 	}
 	b.Outer = maxLength(b.Length-b.Head-b.Stack, betweenSockets)
-	b.Cover = (minLength(b.Flange, b.Nut)-h.Diameter)/2 - maxLength(0, h.Diameter-b.Thread)/2
+	b.Cover = (minLength(b.Flange, b.flats())-h.Diameter)/2 - maxLength(0, h.Diameter-b.Thread)/2
 	h.Throat, h.Inner = b.Bore, b.Head
 	h.Footprint = maxLength(h.Diameter, maxLength(b.Flange, b.Nut))
 	h.Bulkhead = b
