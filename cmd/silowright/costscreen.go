@@ -87,6 +87,11 @@ func totals(p *plan.Plan) string {
 	part := ""
 	if !bill.Complete() {
 		fmt.Fprintf(&b, "  INCOMPLETE: no price for %s\n", strings.Join(bill.Missing, ", "))
+		for _, l := range bill.Lines {
+			if l.Amount == nil && l.Choice != "" {
+				fmt.Fprintf(&b, "    %s is offered, but %s\n", l.Item, l.Choice)
+			}
+		}
 		part = ", incomplete"
 	}
 	if len(bill.Missing) < len(bill.Lines) {
