@@ -1,6 +1,7 @@
 package job
 
 import (
+	"math"
 	"math/big"
 	"strings"
 	"testing"
@@ -108,6 +109,23 @@ func TestBuying(t *testing.T) {
 	}
 }
 
+// Litres are taken where millilitres are; a price list has both.
+func TestHeldLitres(t *testing.T) {
+	f, err := Parse("job.toml", []byte(least+"[on_hand]\nsealant = \"1.5 L\"\nprimer = \"0.2l\"\ncement = \"2 fl oz\"\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := map[string]float64{"sealant": 1500, "primer": 200, "cement": 59.1470591} // a US fluid ounce is 29.5735295625 mL
+	for _, h := range f.Held {
+		if h.Kind != bom.Volume || math.Abs(h.Amount-want[h.Item]) > 1e-6 {
+			t.Errorf("%+v", h)
+		}
+	}
+	if len(f.Held) != 3 {
+		t.Errorf("%+v", f.Held)
+	}
+}
+
 func TestWrongBuying(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"[buying]\ntaxx = 1", `unknown key "buying.taxx"; hint: did you mean "buying.tax"?`},
@@ -138,7 +156,9 @@ func TestWrongBuying(t *testing.T) {
 		{"[on_hand]\nsealant = -1", `on_hand.sealant: -1 is out of range`},
 		{"[on_hand]\nsealant = 1.5", `on_hand.sealant: 1.5 is not a whole number`},
 		{"[on_hand]\nsealant = true", `on_hand.sealant: true is not an amount; hint: 12, "150 mL"`},
-		{"[on_hand]\nsealant = \"much\"", `on_hand.sealant: "much" is not a length`},
+		{"[on_hand]\nsealant = \"much\"", `on_hand.sealant: "much" is not an amount; hint: 12, "150 mL"`},
+		{"[on_hand]\nsealant = \"150 g\"", `on_hand.sealant: "150 g" is not an amount; hint: 12, "150 mL"`},
+		{"[on_hand]\nsealant = \"1 gal\"", `on_hand.sealant: "1 gal" is not a volume, allowed: 0 to 1000000 mL`},
 		{"[on_hand]\nmesh = {width = 48}", `on_hand.mesh.amount: is missing`},
 		{"[on_hand]\nmesh = {amount = 3, width = 48}", `on_hand.mesh.amount: 3 has a width, but no unit`},
 		{"[on_hand]\nmesh = {amount = \"3 ft\", wide = 48}", `unknown key "on_hand.wide"; hint: did you mean "on_hand.width"?`},

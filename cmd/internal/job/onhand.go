@@ -75,10 +75,14 @@ func (r *reader) held(path, item string, v any) (bom.Held, bool) {
 		r.fail(path, show(amount), "is not an amount", "", heldExample)
 		return h, false
 	}
-	if low := strings.ToLower(text); strings.HasSuffix(low, "ml") || strings.HasSuffix(low, "fl oz") {
+	if low := strings.ToLower(text); strings.HasSuffix(low, "l") || strings.HasSuffix(low, "fl oz") {
 		vol, ok := r.volume(path, text, 0, 1e6*measure.Millilitre)
 		h.Kind, h.Amount = bom.Volume, vol.ML()
 		return h, ok && h.Amount > 0 && h.Count > 0
+	}
+	if _, err := measure.ParseLength(text, r.units); err != nil {
+		r.fail(path, show(text), "is not an amount", "", heldExample)
+		return h, false
 	}
 	l, ok := r.length(path, text, 0, heldLength)
 	h.Kind, h.Amount = bom.Length, l.MM()

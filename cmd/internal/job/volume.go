@@ -9,18 +9,27 @@ import (
 	"silowright/geometry/measure"
 )
 
-// volume reads a number of millilitres, or text with mL or fl oz.
+// volumeUnits are the units a volume may be written in, ml before the l it ends in.
+var volumeUnits = []struct {
+	name string
+	per  measure.Volume
+}{{"fl oz", measure.USFluidOunce}, {"ml", measure.Millilitre}, {"l", measure.Litre}}
+
+// volume reads a number of millilitres, or text with mL, L or fl oz.
 func (r *reader) volume(path string, v any, low, high measure.Volume) (measure.Volume, bool) {
 	allowed := fmt.Sprintf("%s to %s mL", plain(low.ML()), plain(high.ML()))
 	f, ok := number(v)
 	unit := measure.Millilitre
 	if s, isText := v.(string); isText {
 		s = strings.ToLower(strings.TrimSpace(s))
-		if rest, oz := strings.CutSuffix(s, "fl oz"); oz {
-			s, unit = rest, measure.USFluidOunce
+		for _, u := range volumeUnits {
+			if rest, is := strings.CutSuffix(s, u.name); is {
+				s, unit = rest, u.per
+				break
+			}
 		}
 		var err error
-		f, err = strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(s, "ml")), 64)
+		f, err = strconv.ParseFloat(strings.TrimSpace(s), 64)
 		ok = err == nil
 	}
 	if !ok {
