@@ -54,9 +54,10 @@ func (t Tiling) markRadius() length {
 
 // clear moves a match mark from p along the join until it stands clear of the
 // drawing's lines and words, so that it is not taken for a part of them. Where
-// no place is free of lines one free of words has to do.
+// no place is free of lines one free of cut lines and words has to do, or of
+// words alone.
 func (t Tiling) clear(p, along path.Point) path.Point {
-	best, least := p, 3
+	best, least := p, onWords+1
 	long := 2 * t.markRadius() / (along.X + along.Y) // of the mark, in lengths of the join
 	for i := range 2*maxShifts + 1 {
 		k := length((i+1)/2) * markShift
@@ -74,19 +75,48 @@ func (t Tiling) clear(p, along path.Point) path.Point {
 	return best
 }
 
-// clutter is 0 where a match mark is free, 1 on lines, 2 on words.
+// What stands in a match mark's way, from the least to the worst.
+const (
+	onNothing = iota
+	onMarks
+	onCuts
+	onWords
+)
+
+// clutter is the worst that a match mark at p would stand on.
 func (t Tiling) clutter(p path.Point) int {
-	r := 2*t.markRadius() + 0.5
-	q := corners(path.Box{Min: path.Pt(p.X-r, p.Y-r), Max: path.Pt(p.X+r, p.Y+r)})
-	for _, x := range t.whole.Texts {
+	q := t.markRoom(p)
+	for _, x := range t.words {
 		if boxesMeet(x.Corners(), q) {
-			return 2
+			return onWords
 		}
 	}
-	for i, s := range t.whole.Strokes {
-		if !apart(t.boxes[i], q) && crosses(s.Path, q) {
-			return 1
+	worst := onNothing
+	for i, x := range t.traces {
+		of := onMarks
+		if l := t.whole.Strokes[i].Layer; l == Cut || l == Drill {
+			of = onCuts
+		}
+		if of > worst && x.meets(q) {
+			worst = of
 		}
 	}
-	return 0
+	return worst
+}
+
+// markRoom is the room of a match mark at p.
+func (t Tiling) markRoom(p path.Point) [4]path.Point {
+	r := 2*t.markRadius() + 0.5
+	return corners(path.Box{Min: path.Pt(p.X-r, p.Y-r), Max: path.Pt(p.X+r, p.Y+r)})
+}
+
+// markRooms are the rooms of all match marks.
+func (t Tiling) markRooms() [][4]path.Point {
+	var out [][4]path.Point
+	for _, tile := range t.Tiles {
+		for _, p := range t.Joins(tile) {
+			out = append(out, t.markRoom(p))
+		}
+	}
+	return out
 }
