@@ -105,6 +105,32 @@ func TestWorkIsWritten(t *testing.T) {
 		"What sets overnight", "day 4", "Seal the ring: sealant, 24 h", "The sealant's cure, 24 h, decides")
 }
 
+// However long the table above it, the day plan's heading is on the page of its
+// table, as a plan that fits on a page is not broken.
+func TestDayPlanStaysUnderItsHeading(t *testing.T) {
+	p := shop(t)
+	work := *p.Work
+	p.Work = &work
+	turned := 0
+	for range 50 {
+		work.Operations = append(work.Operations, work.Operations[0])
+		for i, d := range section(t, p, "work") {
+			w := wordsOf(d)
+			plan := strings.Index(w, "Day plan: ")
+			if plan < 0 {
+				continue
+			}
+			turned = max(turned, i)
+			if rest := w[plan:]; !strings.Contains(rest, "Day 1") || !strings.Contains(rest, "Hours of work") {
+				t.Errorf("%d operations: the plan is not on the page of its heading", len(work.Operations))
+			}
+		}
+	}
+	if turned < 1 {
+		t.Error("the plan never came on a further page")
+	}
+}
+
 // A section that is given nothing says so in one sentence.
 func TestNothingWorkedOut(t *testing.T) {
 	for id, want := range map[string]string{"cost": "No costs were", "orders": "No orders were", "cutting": "No cutting plan was", "work": "No hours were"} {
