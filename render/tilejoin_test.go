@@ -35,7 +35,7 @@ func TestMatchMarksStandClear(t *testing.T) {
 	d := plain
 	for i, p := range g.Joins(g.Tiles[0]) {
 		if i == 1 {
-			d.Words(p, 2.5, Middle, "cut out")
+			d.Words(p, 2.5, Middle, "cut")
 			continue
 		}
 		d.Circle(Drill, p, 4)

@@ -10,8 +10,12 @@ import (
 // set on each sheet that shows it whole and on no other. What would be whole on
 // none is moved to the nearest place where it is, its block of lines with it.
 
-// labelRim is kept free between words and the edge of a window.
-const labelRim length = 0.5
+// What is kept free between words and the edge of a window, where they stand by
+// themselves and where they are moved to.
+const (
+	labelRim length = 1
+	movedRim length = 2.5
+)
 
 // Lines is the drawing as the sheets show it, without its words, which
 // TileSheet sets.
@@ -31,18 +35,20 @@ func (t Tiling) labels(d *Drawing, tile Tile) {
 	}
 }
 
-// inner is the part of a window that words may stand in.
-func (t Tiling) inner(tile Tile) path.Box {
-	rim := labelRim
-	if t.Cols*t.Rows == 1 {
-		rim = -pageSlack // the drawing's own edge, and no line along it
-	}
+// inner is a window without its rim.
+func inner(tile Tile, rim length) path.Box {
 	b := tile.Part
 	return path.Box{Min: path.Pt(b.Min.X+rim, b.Min.Y+rim), Max: path.Pt(b.Max.X-rim, b.Max.Y-rim)}
 }
 
 // shows reports whether a tile shows words whole.
-func (t Tiling) shows(tile Tile, x Text) bool { return holds(t.inner(tile), boxOf(x)) }
+func (t Tiling) shows(tile Tile, x Text) bool {
+	rim := labelRim
+	if t.Cols*t.Rows == 1 {
+		rim = -pageSlack // the drawing's own edge, and no line along it
+	}
+	return holds(inner(tile, rim), boxOf(x))
+}
 
 // holds reports whether a box lies within another, but for rounding.
 func holds(b, in path.Box) bool {

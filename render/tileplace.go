@@ -86,7 +86,7 @@ type try struct {
 
 // room is the length a line of words may have on a sheet.
 func (s *seeker) room(x Text) length {
-	w, h := s.t.Window.X-2*labelRim, s.t.Window.Y-2*labelRim
+	w, h := s.t.Window.X-2*movedRim, s.t.Window.Y-2*movedRim
 	switch sin, cos := math.Sincos(float64(x.Turn)); {
 	case math.Abs(sin) < 1e-9:
 		return w
@@ -124,7 +124,7 @@ func (s *seeker) ways(block []Text) []path.Point {
 	}
 	var rooms []path.Box // how far the block may be moved on each sheet
 	for _, tile := range s.t.Tiles {
-		in := s.t.inner(tile)
+		in := inner(tile, movedRim)
 		r := path.Box{Min: path.Pt(in.Min.X-box.Min.X, in.Min.Y-box.Min.Y), Max: path.Pt(in.Max.X-box.Max.X, in.Max.Y-box.Max.Y)}
 		if r.Min.X <= r.Max.X && r.Min.Y <= r.Max.Y {
 			rooms = append(rooms, r)
