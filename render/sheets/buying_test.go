@@ -44,6 +44,16 @@ func TestCostAnswersThreeQuestions(t *testing.T) {
 	}
 }
 
+// A total that is a sentence is set whole, with its own currency alone.
+func TestTotalInWords(t *testing.T) {
+	p := shop(t)
+	p.Cost.Total = "incomplete: 12 items without a price, the others USD 3,102.51"
+	holds(t, p, "cost", "The whole build: incomplete: 12 items without a price, the others", "USD 3,102.51, for 20 drum silos and 12 pipe silos.")
+	if got := wordsOf(section(t, p, "cost")...); strings.Contains(got, "USD incomplete") {
+		t.Errorf("a currency stands before words: %.200s", got)
+	}
+}
+
 // Eight suppliers, a dozen categories and every warning still are one page.
 func TestCostIsOnePage(t *testing.T) {
 	p := shop(t)

@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"silowright/geometry"
@@ -137,6 +138,22 @@ func TestGrowPages(t *testing.T) {
 			if err := os.WriteFile(filepath.Join(dir, name+".pdf"), bookOf(t, secs), 0o644); err != nil {
 				t.Fatal(err)
 			}
+		}
+	}
+}
+
+// A column of the silos that nothing stands in is not there: no valves without
+// a pump, no notes where nothing is the matter.
+func TestEmptyColumnsOfSilosAreLeftOut(t *testing.T) {
+	for _, c := range []struct{ valve, note string }{{"", ""}, {"half open", ""}, {"", "gets no water"}, {"half open", "gets no water"}} {
+		f := newFlow(Letter, measure.UnitMM, "Trial", "Water")
+		f.flowTable(&SiloFlows{Silos: []SiloFlow{{Name: "1", Says: "9 L/min", Level: "50 mm", Freeboard: "40 mm", Valve: c.valve, Note: c.note}}})
+		words := wordsOf(f.pages...)
+		if strings.Contains(words, "Valve") != (c.valve != "") {
+			t.Errorf("valve %q: %s", c.valve, words)
+		}
+		if !strings.Contains(words, c.valve) || !strings.Contains(words, c.note) {
+			t.Errorf("%q or %q is missing: %s", c.valve, c.note, words)
 		}
 	}
 }
