@@ -1,6 +1,10 @@
 package render
 
-import "silowright/geometry/path"
+import (
+	"math"
+
+	"silowright/geometry/path"
+)
 
 // Joins are the places, in the drawing, of the match marks on a tile: three
 // along the middle of every overlap with a neighbour that is printed. The
@@ -57,7 +61,7 @@ func (t Tiling) markRadius() length {
 // no place is free of lines one free of cut lines and words has to do, or of
 // words alone.
 func (t Tiling) clear(p, along path.Point) path.Point {
-	best, least := p, onWords+1
+	best, least := p, math.MaxInt
 	long := 2 * t.markRadius() / (along.X + along.Y) // of the mark, in lengths of the join
 	for i := range 2*maxShifts + 1 {
 		k := length((i+1)/2) * markShift
@@ -75,33 +79,34 @@ func (t Tiling) clear(p, along path.Point) path.Point {
 	return best
 }
 
-// What stands in a match mark's way, from the least to the worst.
+// How much each thing in a match mark's way counts: any words outweigh all cut
+// lines, a cut line outweighs all others.
 const (
-	onNothing = iota
-	onMarks
-	onCuts
-	onWords
+	onLine = 1
+	onCut  = 1000
+	onWord = 1000 * onCut
 )
 
-// clutter is the worst that a match mark at p would stand on.
+// clutter is how much stands in the way of a match mark at p, 0 where it is free.
 func (t Tiling) clutter(p path.Point) int {
 	q := t.markRoom(p)
+	sum := 0
 	for _, x := range t.words {
 		if boxesMeet(x.Corners(), q) {
-			return onWords
+			sum += onWord
 		}
 	}
-	worst := onNothing
 	for i, x := range t.traces {
-		of := onMarks
-		if l := t.whole.Strokes[i].Layer; l == Cut || l == Drill {
-			of = onCuts
+		if !x.meets(q) {
+			continue
 		}
-		if of > worst && x.meets(q) {
-			worst = of
+		if l := t.whole.Strokes[i].Layer; l == Cut || l == Drill {
+			sum += onCut
+		} else {
+			sum += onLine
 		}
 	}
-	return worst
+	return sum
 }
 
 // markRoom is the room of a match mark at p.

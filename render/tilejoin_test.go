@@ -54,12 +54,13 @@ func TestMatchMarksStandClear(t *testing.T) {
 }
 
 // A mark line along the whole of a join leaves no place free: the marks stand on
-// it, and beside the hole that it goes through.
+// it, beside the hole that it goes through and beside its crossing with another.
 func TestMatchMarksStandOffCutLines(t *testing.T) {
 	d := Drawing{Title: "plate", Width: 330, Height: 240}
 	d.Rect(Cut, path.Pt(0, 0), path.Pt(330, 240))
 	d.Line(Mark, path.Pt(165, 0), path.Pt(165, 240))
 	d.Circle(Cut, path.Pt(165, 120), 4)
+	d.Line(Mark, path.Pt(0, 48), path.Pt(330, 48)) // where the lowest mark would be
 	g, err := Lay(d, papers[3], 6, 12)
 	if err != nil || len(g.Tiles) != 2 {
 		t.Fatalf("%d sheets, %v", len(g.Tiles), err)
@@ -68,7 +69,7 @@ func TestMatchMarksStandOffCutLines(t *testing.T) {
 	if len(marks) != 3 {
 		t.Fatalf("%d marks", len(marks))
 	}
-	hole := Drawing{Strokes: d.Strokes[2:]}
+	hole := Drawing{Strokes: d.Strokes[2:3]}
 	for _, p := range marks {
 		if inTheWay(d, p, g.markRadius()) != 1 || inTheWay(hole, p, g.markRadius()) != 0 {
 			t.Errorf("the mark at %v stands on the hole's edge", p)
