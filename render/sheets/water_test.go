@@ -157,3 +157,14 @@ func TestEmptyColumnsOfSilosAreLeftOut(t *testing.T) {
 		}
 	}
 }
+
+// What two drum kinds say alike stands once, however little else differs.
+func TestSaidOnce(t *testing.T) {
+	f := newFlow(Letter, measure.UnitMM, "Trial", "Water")
+	var from sources
+	f.saying(&from, Said{Words: "it spills", Level: geometry.Caution}, Said{Words: "it holds"}, Said{Words: "it spills", Level: geometry.Caution}, Said{Words: "it spills", Level: geometry.Stop})
+	words := wordsOf(f.pages...)
+	if strings.Count(words, "Caution: It spills.") != 1 || strings.Count(words, "STOP: It spills.") != 1 || strings.Count(words, "It holds.") != 1 {
+		t.Error(words)
+	}
+}
