@@ -24,7 +24,7 @@ func bodyStripTemplate(s *Silo) Template {
 		low, half = maxLength(low, sl.Sill), maxLength(half, sl.Length/2)
 	}
 	past := o.past(o.BelowRim)
-	w := newStrip(s, "body-strip", "Body wrap strip", "body", past+low+20, half)
+	w := newStrip(s, "body-strip", "Body wrap strip", "body", past+low+stripFree, half, 0)
 	w.Up = "upper edge along the rim"
 	rim := w.Height - past
 	if past > 0 {
@@ -48,7 +48,7 @@ func baseStripTemplate(s *Silo) Template {
 		high = maxLength(high, h.Height+maxLength(h.Footprint, h.Diameter)/2)
 		past, half = maxLength(past, h.past(h.Height)), maxLength(half, h.Arc/2)
 	}
-	w := newStrip(s, "base-strip", "Base wrap strip", "base", past+high+20, half)
+	w := newStrip(s, "base-strip", "Base wrap strip", "base", past+high+stripFree, half, past+high)
 	w.Up = "lower edge on the ground, base standing on its head"
 	if past > 0 {
 		w.Up = "the line above the lower edge on the ground, base standing on its head"
@@ -60,8 +60,9 @@ func baseStripTemplate(s *Silo) Template {
 }
 
 // newStrip begins a strip so high, with room left of the datum for an opening
-// reaching half to either side of it.
-func newStrip(s *Silo, id, title, part string, height, half length) wrapStrip {
+// reaching half to either side of it. free is the lower edge of the band that no
+// opening reaches.
+func newStrip(s *Silo, id, title, part string, height, half, free length) wrapStrip {
 	u := s.Spec.Units
 	w := wrapStrip{lead: half + 15, around: s.Spec.Drum.Circumference()}
 	w.Template = newTemplate(s, id, title, part, s.Build, 2*w.lead+w.around, height)
@@ -70,12 +71,36 @@ func newStrip(s *Silo, id, title, part string, height, half length) wrapStrip {
 	w.mark(path.Rect(path.Box{Min: path.Pt(0, 0), Max: path.Pt(w.Width, height)}))
 	w.mark(line(path.Pt(w.lead, 0), path.Pt(w.lead, height)))
 	w.mark(line(path.Pt(end, 0), path.Pt(end, height)))
-	at := w.lead + w.around/8
-	w.label(path.Pt(at, 12), 3.5, "datum on the drum: %s from the left end", w.lead.Both(u))
-	at = w.lead + w.around*7/8
-	w.label(path.Pt(at, 12), 3.5, "closing mark, %s past the datum line", w.around.Both(u))
-	w.label(path.Pt(at, 5), 2.5, "it must meet the datum; if not, measure the drum again")
+	w.beside(w.lead, 1, free, "datum on the drum", w.lead.Both(u)+" from the left end")
+	w.beside(end, -1, free, "closing mark", w.around.Both(u)+" past the datum line", "it must meet the datum;", "if not, measure the drum again")
 	return w
+}
+
+// stripFree is the height of the band along a strip that no opening reaches,
+// which holds its words.
+const stripFree length = 20
+
+// beside writes words in the free band, whose lower edge is at low, close to an
+// upright line at x: right of it or, for way -1, left. The first is the title.
+func (w *wrapStrip) beside(x, way, low length, words ...string) {
+	half := length(0)
+	for i, s := range words {
+		half = maxLength(half, letterWidth*stripLetters(i)*length(len([]rune(s)))/2)
+	}
+	y := low + stripFree - 1.5
+	for i, s := range words {
+		y -= stripLetters(i)
+		w.label(path.Pt(x+way*(3+half), y), stripLetters(i), "%s", s)
+		y -= 1.5
+	}
+}
+
+// stripLetters is the height of the letters in a line of a strip's words.
+func stripLetters(line int) length {
+	if line == 0 {
+		return 3.5
+	}
+	return 2.5
 }
 
 // x is where on the strip something round from the datum is drawn: whole, for

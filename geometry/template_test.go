@@ -29,6 +29,17 @@ func TestStripsHoldEveryOpeningWhole(t *testing.T) {
 			}
 			left, right := tp.Shapes[1].Path[0].To.X, tp.Shapes[2].Path[0].To.X
 			near(t, "closing mark", right-left, math.Pi*s.Spec.Drum.Outside, 1e-9)
+			// the words stand beside the line they are of, where no opening reaches
+			for _, l := range tp.Labels {
+				if off := minLength((l.At.X - left).Abs(), (right - l.At.X).Abs()); off > 60 || l.At.X < left || l.At.X > right {
+					t.Errorf("%s, round %v: %q stands %.0f mm from its line", tp.ID, round, l.Text, off)
+				}
+				for _, sh := range tp.Shapes {
+					if b := sh.Path.Bounds(); sh.Role == Cut && b.Max.Y > l.At.Y-0.7 && b.Min.Y < l.At.Y+l.Size {
+						t.Errorf("%s, round %v: an opening reaches %q", tp.ID, round, l.Text)
+					}
+				}
+			}
 		}
 	}
 }

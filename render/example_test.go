@@ -17,7 +17,7 @@ func ExampleOnPaper() {
 		fmt.Println(err)
 		return
 	}
-	_, t, err := render.OnPaper(d, letter, 6.35, 12.7, render.Stretch{})
+	t, err := render.OnPaper(d, letter, 6.35, 12.7, render.Stretch{})
 	fmt.Println(t.Cols, "by", t.Rows, "sheets", err)
 	// Output: 2 by 2 sheets <nil>
 }

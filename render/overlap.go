@@ -45,8 +45,22 @@ func apart(b path.Box, q [4]path.Point) bool {
 	return b.Max.X < lo.X || b.Min.X > hi.X || b.Max.Y < lo.Y || b.Min.Y > hi.Y
 }
 
-func crosses(p path.Path, box [4]path.Point) bool {
-	for _, chain := range p.Flatten(0.05) {
+func crosses(p path.Path, box [4]path.Point) bool { return traced(p).meets(box) }
+
+// trace is a line in straight pieces, and the box round it.
+type trace struct {
+	box    path.Box
+	chains [][]path.Point
+}
+
+func traced(p path.Path) trace { return trace{p.Bounds(), p.Flatten(0.05)} }
+
+// meets reports whether the line runs through a box.
+func (t trace) meets(box [4]path.Point) bool {
+	if apart(t.box, box) {
+		return false
+	}
+	for _, chain := range t.chains {
 		for i := 1; i < len(chain); i++ {
 			if segmentMeets(chain[i-1], chain[i], box) {
 				return true

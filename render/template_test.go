@@ -130,7 +130,7 @@ func TestTemplatesOnPaper(t *testing.T) {
 		}
 		for _, s := range silos(t) {
 			for _, tp := range s.Templates {
-				d, g, err := OnPaper(FromTemplate(tp), paper, 6.35, 12.7, Stretch{})
+				g, err := OnPaper(FromTemplate(tp), paper, 6.35, 12.7, Stretch{})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -143,7 +143,7 @@ func TestTemplatesOnPaper(t *testing.T) {
 						t.Errorf("%s, %s on %s: %s", tp.Drum, tp.Title, name, o)
 					}
 				}
-				if tp.Strip && paper.Roll && len(g.Tiles) > 1 && min(d.Width, d.Height) < paper.Width-40 {
+				if tp.Strip && paper.Roll && len(g.Tiles) > 1 && min(tp.Width, tp.Height) < paper.Width-40 {
 					t.Errorf("%s, %s on %s: %d sheets, it fits lengthwise", tp.Drum, tp.Title, name, len(g.Tiles))
 				}
 			}
@@ -161,19 +161,19 @@ func TestOnRoll(t *testing.T) {
 		t.Fatal(err)
 	}
 	roll := Paper{Name: "roll", Width: 914.4, Roll: true}
-	on, g, err := OnPaper(d, roll, 6, 12, k)
+	g, err := OnPaper(d, roll, 6, 12, k)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if !g.Turned || len(g.Tiles) != 1 {
 		t.Fatalf("turned %v, %d sheets", g.Turned, len(g.Tiles))
 	}
-	b := on.Strokes[0].Path.Bounds()
+	b := g.Lines().Strokes[0].Path.Bounds()
 	if w, h := float64(b.Max.X-b.Min.X)*0.99, float64(b.Max.Y-b.Min.Y)*1.02; math.Abs(w-180) > 1e-9 || math.Abs(h-1880) > 1e-9 {
 		t.Errorf("printed it is %v × %v mm, want 180 × 1880", w, h)
 	}
 	// on sheets the paper is turned, not the drawing
-	if _, g, err := OnPaper(d, papers[3], 6, 12, k); err != nil || g.Turned {
+	if g, err := OnPaper(d, papers[3], 6, 12, k); err != nil || g.Turned {
 		t.Errorf("%v, turned %v", err, g.Turned)
 	}
 }

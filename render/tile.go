@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"silowright/geometry/measure"
 	"silowright/geometry/path"
@@ -20,8 +21,9 @@ type Tiling struct {
 	Empty      int        // how many were left out
 	Turned     bool       // the drawing lies on its left side
 
-	whole Drawing    // what is laid
-	boxes []path.Box // round each of its strokes
+	whole  Drawing // what is laid
+	traces []trace // of its strokes
+	words  []Text  // its words, each where a sheet shows it whole
 }
 
 // Tile is one sheet of a Tiling.
@@ -54,20 +56,18 @@ const sheetSlack length = 0.05
 
 // OnPaper stretches d for the printer and spreads it over sheets of paper as
 // Lay does. On a roll it lays d on its side where that needs fewer sheets, or
-// as many shorter ones. It returns d as the sheets show it.
-func OnPaper(d Drawing, paper Paper, margin, overlap length, k Stretch) (Drawing, Tiling, error) {
-	up := d.stretched(k.across(), k.up())
-	t, err := Lay(up, paper, margin, overlap)
+// as many shorter ones.
+func OnPaper(d Drawing, paper Paper, margin, overlap length, k Stretch) (Tiling, error) {
+	t, err := Lay(d.stretched(k.across(), k.up()), paper, margin, overlap)
 	if !paper.Roll {
-		return up, t, err
+		return t, err
 	}
-	side := d.QuarterTurn().stretched(k.across(), k.up())
-	s, errSide := Lay(side, paper, margin, overlap)
+	s, errSide := Lay(d.QuarterTurn().stretched(k.across(), k.up()), paper, margin, overlap)
 	if errSide != nil || err == nil && (len(t.Tiles) < len(s.Tiles) || len(t.Tiles) == len(s.Tiles) && t.Sheet.Height <= s.Sheet.Height) {
-		return up, t, err
+		return t, err
 	}
 	s.Turned = true
-	return side, s, nil
+	return s, nil
 }
 
 // Lay spreads d over sheets of paper, whichever way round needs fewer. margin
@@ -77,6 +77,15 @@ func Lay(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 	if err := Check(d); err != nil {
 		return Tiling{}, err
 	}
+	t, err := laid(d, paper, margin, overlap)
+	if err == nil {
+		t.settle()
+	}
+	return t, err
+}
+
+// laid spreads the lines of d.
+func laid(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 	if paper.Roll {
 		paper.Height = min(maxPaper, d.Height+2*margin+foot(paper.Width))
 		return layOn(d, paper, margin, overlap)
@@ -97,7 +106,7 @@ func Lay(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 func layOn(d Drawing, paper Paper, margin, overlap length) (Tiling, error) {
 	t := Tiling{Sheet: paper, Margin: margin, Overlap: overlap, whole: d}
 	for _, s := range d.Strokes {
-		t.boxes = append(t.boxes, s.Path.Bounds())
+		t.traces = append(t.traces, traced(s.Path))
 	}
 	w := paper.Width - 2*margin - sideStrip
 	h := paper.Height - 2*margin - foot(paper.Width)
@@ -145,12 +154,7 @@ func (t Tiling) anyStroke(b path.Box) bool {
 	b.Min = path.Pt(b.Min.X-sheetSlack, b.Min.Y-sheetSlack)
 	b.Max = path.Pt(b.Max.X+sheetSlack, b.Max.Y+sheetSlack)
 	q := corners(b)
-	for i, s := range t.whole.Strokes {
-		if !apart(t.boxes[i], q) && crosses(s.Path, q) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(t.traces, func(x trace) bool { return x.meets(q) })
 }
 
 // corners are a box's corners, counter-clockwise.

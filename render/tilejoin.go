@@ -1,6 +1,10 @@
 package render
 
-import "silowright/geometry/path"
+import (
+	"math"
+
+	"silowright/geometry/path"
+)
 
 // Joins are the places, in the drawing, of the match marks on a tile: three
 // along the middle of every overlap with a neighbour that is printed. The
@@ -54,9 +58,10 @@ func (t Tiling) markRadius() length {
 
 // clear moves a match mark from p along the join until it stands clear of the
 // drawing's lines and words, so that it is not taken for a part of them. Where
-// no place is free of lines one free of words has to do.
+// no place is free of lines one free of cut lines and words has to do, or of
+// words alone.
 func (t Tiling) clear(p, along path.Point) path.Point {
-	best, least := p, 3
+	best, least := p, math.MaxInt
 	long := 2 * t.markRadius() / (along.X + along.Y) // of the mark, in lengths of the join
 	for i := range 2*maxShifts + 1 {
 		k := length((i+1)/2) * markShift
@@ -74,19 +79,49 @@ func (t Tiling) clear(p, along path.Point) path.Point {
 	return best
 }
 
-// clutter is 0 where a match mark is free, 1 on lines, 2 on words.
+// How much each thing in a match mark's way counts: any words outweigh all cut
+// lines, a cut line outweighs all others.
+const (
+	onLine = 1
+	onCut  = 1000
+	onWord = 1000 * onCut
+)
+
+// clutter is how much stands in the way of a match mark at p, 0 where it is free.
 func (t Tiling) clutter(p path.Point) int {
-	r := 2*t.markRadius() + 0.5
-	q := corners(path.Box{Min: path.Pt(p.X-r, p.Y-r), Max: path.Pt(p.X+r, p.Y+r)})
-	for _, x := range t.whole.Texts {
+	q := t.markRoom(p)
+	sum := 0
+	for _, x := range t.words {
 		if boxesMeet(x.Corners(), q) {
-			return 2
+			sum += onWord
 		}
 	}
-	for i, s := range t.whole.Strokes {
-		if !apart(t.boxes[i], q) && crosses(s.Path, q) {
-			return 1
+	for i, x := range t.traces {
+		if !x.meets(q) {
+			continue
+		}
+		if l := t.whole.Strokes[i].Layer; l == Cut || l == Drill {
+			sum += onCut
+		} else {
+			sum += onLine
 		}
 	}
-	return 0
+	return sum
+}
+
+// markRoom is the room of a match mark at p.
+func (t Tiling) markRoom(p path.Point) [4]path.Point {
+	r := 2*t.markRadius() + 0.5
+	return corners(path.Box{Min: path.Pt(p.X-r, p.Y-r), Max: path.Pt(p.X+r, p.Y+r)})
+}
+
+// markRooms are the rooms of all match marks.
+func (t Tiling) markRooms() [][4]path.Point {
+	var out [][4]path.Point
+	for _, tile := range t.Tiles {
+		for _, p := range t.Joins(tile) {
+			out = append(out, t.markRoom(p))
+		}
+	}
+	return out
 }

@@ -35,7 +35,7 @@ func TestMatchMarksStandClear(t *testing.T) {
 	d := plain
 	for i, p := range g.Joins(g.Tiles[0]) {
 		if i == 1 {
-			d.Words(p, 2.5, Middle, "cut out")
+			d.Words(p, 2.5, Middle, "cut")
 			continue
 		}
 		d.Circle(Drill, p, 4)
@@ -53,6 +53,30 @@ func TestMatchMarksStandClear(t *testing.T) {
 	}
 }
 
+// A mark line along the whole of a join leaves no place free: the marks stand on
+// it, beside the hole that it goes through and beside its crossing with another.
+func TestMatchMarksStandOffCutLines(t *testing.T) {
+	d := Drawing{Title: "plate", Width: 330, Height: 240}
+	d.Rect(Cut, path.Pt(0, 0), path.Pt(330, 240))
+	d.Line(Mark, path.Pt(165, 0), path.Pt(165, 240))
+	d.Circle(Cut, path.Pt(165, 120), 4)
+	d.Line(Mark, path.Pt(0, 48), path.Pt(330, 48)) // where the lowest mark would be
+	g, err := Lay(d, papers[3], 6, 12)
+	if err != nil || len(g.Tiles) != 2 {
+		t.Fatalf("%d sheets, %v", len(g.Tiles), err)
+	}
+	marks := g.Joins(g.Tiles[0])
+	if len(marks) != 3 {
+		t.Fatalf("%d marks", len(marks))
+	}
+	hole := Drawing{Strokes: d.Strokes[2:3]}
+	for _, p := range marks {
+		if inTheWay(d, p, g.markRadius()) != 1 || inTheWay(hole, p, g.markRadius()) != 0 {
+			t.Errorf("the mark at %v stands on the hole's edge", p)
+		}
+	}
+}
+
 // On the templates themselves no match mark runs into words.
 func TestMatchMarksLeaveTemplatesReadable(t *testing.T) {
 	marks := 0
@@ -63,7 +87,7 @@ func TestMatchMarksLeaveTemplatesReadable(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			words := Drawing{Texts: d.Texts}
+			words := Drawing{Texts: g.words}
 			for _, tile := range g.Tiles {
 				for _, p := range g.Joins(tile) {
 					marks++

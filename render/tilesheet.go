@@ -16,14 +16,16 @@ type TileWords struct {
 	Stretch Stretch // how the printer's error is corrected
 }
 
-// TileSheet draws all that is on a tile's sheet but the template itself: its
-// window, match marks, rulers, label, neighbours, map and words.
+// TileSheet draws all that is on a tile's sheet but the template's lines: its
+// window, the template's words that are whole in it, match marks, rulers, label,
+// neighbours, map and words.
 func TileSheet(t Tiling, tile Tile, w TileWords) Drawing {
 	d := Drawing{Title: w.Title + " " + tile.Name(), Width: t.Sheet.Width, Height: t.Sheet.Height}
 	lo, hi := t.At, path.Pt(t.At.X+t.Window.X, t.At.Y+t.Window.Y)
 	if len(t.Tiles)+t.Empty > 1 {
 		d.Rect(Thin, lo, hi)
 	}
+	t.labels(&d, tile)
 	for _, p := range t.Joins(tile) {
 		c := t.place(tile, p)
 		r := t.markRadius()

@@ -87,7 +87,7 @@ func TestLatticeSheetsByMutool(t *testing.T) {
 	for _, name := range []string{"letter", "A4"} {
 		t.Run(name, func(t *testing.T) {
 			g := laid(t, d, name)
-			pages := tracedPages(t, outside.File(t, "tiles.pdf", tiled(t, d, g)), g.Sheet.Height.MM())
+			pages := tracedPages(t, outside.File(t, "tiles.pdf", tiled(t, g)), g.Sheet.Height.MM())
 			if len(pages) != len(g.Tiles) || len(pages) < 4 {
 				t.Fatalf("%d pages of %d sheets", len(pages), len(g.Tiles))
 			}
@@ -178,7 +178,7 @@ func TestLatticeJoinedByItsMatchMarks(t *testing.T) {
 	for _, name := range []string{"letter", "A4"} {
 		t.Run(name, func(t *testing.T) {
 			g := laid(t, d, name)
-			sheets := pictures(t, outside.File(t, "tiles.pdf", tiled(t, d, g)))
+			sheets := pictures(t, outside.File(t, "tiles.pdf", tiled(t, g)))
 			if len(sheets) != len(g.Tiles) {
 				t.Fatalf("%d pictures of %d sheets", len(sheets), len(g.Tiles))
 			}

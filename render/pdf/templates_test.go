@@ -143,13 +143,13 @@ func BenchmarkTemplatesPDF(b *testing.B) {
 	for b.Loop() {
 		out := pdf.New(pdf.Meta{Title: "templates"})
 		for _, tp := range s.Templates {
-			d, g, err := render.OnPaper(render.FromTemplate(tp), letter, 6.35, 12.7, render.Stretch{})
+			g, err := render.OnPaper(render.FromTemplate(tp), letter, 6.35, 12.7, render.Stretch{})
 			if err != nil {
 				b.Fatal(err)
 			}
 			for _, tile := range g.Tiles {
 				sheet := render.TileSheet(g, tile, render.TileWords{Title: tp.Title, Part: tp.Part, Up: tp.Up, Job: "Trial"})
-				if err := out.Window(sheet, tp.ID, d, tile.Part, g.At, "", 0); err != nil {
+				if err := out.Window(sheet, tp.ID, g.Lines(), tile.Part, g.At, "", 0); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -13,13 +13,13 @@ import (
 	"silowright/render/pdf"
 )
 
-// tiled writes a drawing's sheets.
-func tiled(t *testing.T, d render.Drawing, g render.Tiling) []byte {
+// tiled writes a tiling's sheets.
+func tiled(t *testing.T, g render.Tiling) []byte {
 	t.Helper()
 	return book(t, func(b *pdf.Book) error {
 		for _, tile := range g.Tiles {
 			sheet := render.TileSheet(g, tile, render.TileWords{Title: "Trial", Part: "base", Up: "rim upwards", Job: "Trial"})
-			if err := b.Window(sheet, "d", d, tile.Part, g.At, "", 0); err != nil {
+			if err := b.Window(sheet, "d", g.Lines(), tile.Part, g.At, "", 0); err != nil {
 				return err
 			}
 		}
@@ -71,7 +71,7 @@ func TestSheetsJoinedByTheirMatchMarks(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			sheets := pictures(t, outside.File(t, "tiles.pdf", tiled(t, d, g)))
+			sheets := pictures(t, outside.File(t, "tiles.pdf", tiled(t, g)))
 			if len(sheets) != len(g.Tiles) || len(sheets) < 2 {
 				t.Fatalf("%d pictures of %d sheets", len(sheets), len(g.Tiles))
 			}

@@ -25,8 +25,8 @@ func setBill(f *flow, p *Pack) {
 	if b.Currency != "" {
 		unit = ", " + b.Currency
 	}
-	t := table{cols: []column{{head: "Got", share: 11}, {head: "Item", share: 62, bold: true}, {head: "Needed", share: 34},
-		{head: "Sold in", share: 20}, {head: "Packs", share: 14, right: true}, {head: "Each" + unit, share: 23, right: true}, {head: "Sum" + unit, share: 22, right: true}}}
+	t := table{cols: []column{{head: "Got", share: 11}, {head: "Item", share: 58, bold: true}, {head: "Needed", share: 34},
+		{head: "Sold in", share: 24}, {head: "Packs", share: 14, right: true}, {head: "Each" + unit, share: 23, right: true}, {head: "Sum" + unit, share: 22, right: true}}}
 	for i, r := range b.Rows {
 		if i == 0 || r.Category != b.Rows[i-1].Category {
 			t.band(upper(r.Category))

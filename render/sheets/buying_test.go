@@ -44,6 +44,16 @@ func TestCostAnswersThreeQuestions(t *testing.T) {
 	}
 }
 
+// A total that is a sentence is set whole, with its own currency alone.
+func TestTotalInWords(t *testing.T) {
+	p := shop(t)
+	p.Cost.Total = "incomplete: 12 items without a price, the others USD 3,102.51"
+	holds(t, p, "cost", "The whole build: incomplete: 12 items without a price, the others", "USD 3,102.51, for 20 drum silos and 12 pipe silos.")
+	if got := wordsOf(section(t, p, "cost")...); strings.Contains(got, "USD incomplete") {
+		t.Errorf("a currency stands before words: %.200s", got)
+	}
+}
+
 // Eight suppliers, a dozen categories and every warning still are one page.
 func TestCostIsOnePage(t *testing.T) {
 	p := shop(t)
@@ -103,6 +113,32 @@ func TestWorkIsWritten(t *testing.T) {
 	holds(t, shop(t), "work", "the job's own numbers", "Learning: each doubling takes", "90 % of the minutes", "Saw the lattice", "m of jigsaw", "6.4", "5", "32", "7.4", "All operations", "46",
 		"Day plan: 5 days", "Day 1", "Day 5", "Seal the ring", "11", "sets", "Hours of work", "14 h",
 		"What sets overnight", "day 4", "Seal the ring: sealant, 24 h", "The sealant's cure, 24 h, decides")
+}
+
+// However long the table above it, the day plan's heading is on the page of its
+// table, as a plan that fits on a page is not broken.
+func TestDayPlanStaysUnderItsHeading(t *testing.T) {
+	p := shop(t)
+	work := *p.Work
+	p.Work = &work
+	turned := 0
+	for range 50 {
+		work.Operations = append(work.Operations, work.Operations[0])
+		for i, d := range section(t, p, "work") {
+			w := wordsOf(d)
+			plan := strings.Index(w, "Day plan: ")
+			if plan < 0 {
+				continue
+			}
+			turned = max(turned, i)
+			if rest := w[plan:]; !strings.Contains(rest, "Day 1") || !strings.Contains(rest, "Hours of work") {
+				t.Errorf("%d operations: the plan is not on the page of its heading", len(work.Operations))
+			}
+		}
+	}
+	if turned < 1 {
+		t.Error("the plan never came on a further page")
+	}
 }
 
 // A section that is given nothing says so in one sentence.

@@ -354,3 +354,16 @@ func checkSections(t *testing.T, i int, secs []Section) {
 		}
 	}
 }
+
+// The heads of narrow columns are not broken within a word on any page size.
+func TestHeadsAreNotBrokenWithinWords(t *testing.T) {
+	for _, paper := range []Paper{Letter, A4} {
+		secs, err := Sections(small1(t), paper, "marking")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if all := wordsOf(secs[0].Pages...); !strings.Contains(all, "Done Step Do") {
+			t.Errorf("%v mm wide: no head Done, Step, Do", float64(paper.Width))
+		}
+	}
+}

@@ -57,10 +57,14 @@ func setCost(f *flow, p *Pack) {
 		return
 	}
 	if c.Total != "" {
-		words := "The whole build: " + strings.TrimSpace(c.Currency+" "+c.amount(c.Total)) + ", for " +
+		words := "The whole build: " + c.total() + ", for " +
 			count(p.DrumSilos, "drum silo", "drum silos") + " and " + count(p.PipeSilos, "pipe silo", "pipe silos") + "."
-		f.put(marginL, f.y+medium, fit(f.safe(words), medium, f.wide()*0.93), medium, true, render.Left)
-		f.y += lead(medium) + 0.5
+		lines := render.Wrap(f.safe(words), medium, true, f.wide())
+		for _, l := range lines[:min(len(lines), 3)] {
+			f.put(marginL, f.y+medium, l, medium, true, render.Left)
+			f.y += lead(medium)
+		}
+		f.y += 0.5
 	}
 	if w := c.warnings(f); len(w) > 0 {
 		f.box(true, w...)
@@ -81,6 +85,15 @@ func setCost(f *flow, p *Pack) {
 	f.question("Where does the money go?", min(money-f.questionTall(), f.bottom()-topY-f.questionTall()))
 	f.shares(c, pitch)
 	f.table(lines)
+}
+
+// total is what the build costs, with its currency: words such as "incomplete"
+// bring their own.
+func (c *Cost) total() string {
+	if t := c.amount(c.Total); t != "" && t[0] >= '0' && t[0] <= '9' {
+		return strings.TrimSpace(c.Currency + " " + t)
+	}
+	return c.Total
 }
 
 // amount is an amount without the currency that heads its column.

@@ -167,6 +167,11 @@ func (f *flow) paraAt(indent length, words string, bold bool) {
 	f.y += 1.2
 }
 
+// paraTall is how tall a paragraph comes out.
+func (f *flow) paraTall(words string) length {
+	return length(len(render.Wrap(f.safe(words), small, false, f.wide())))*lead(small) + 1.2
+}
+
 // items sets a list, each item behind a dash.
 func (f *flow) items(words ...string) {
 	for _, w := range words {

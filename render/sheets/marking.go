@@ -66,8 +66,8 @@ func (f *flow) markTable(part string, points []geometry.MarkedPoint) table {
 	case "pipe silo":
 		up, down = "Up from the screen end", "Down from the open end"
 	}
-	t := table{cols: []column{{head: "Point", share: 31, bold: true}, {head: up, share: 37}, {head: down, share: 33},
-		{head: "Round the wall", share: 42}, {head: "Chord", share: 41}}}
+	t := table{cols: []column{{head: "Point", share: 31, bold: true}, {head: up, share: 37}, {head: down, share: 36},
+		{head: "Round the wall", share: 42}, {head: "Chord", share: 38}}}
 	for _, m := range points {
 		way := m.Leftwards()
 		left, chord := "", "off "+off(m.Chord)
@@ -118,7 +118,7 @@ func (f *flow) latticeByCompass(s geometry.Silo) {
 		"Outer corner holes: on the light lines, " + m.OuterPilot.Both(u) + " from the centre. Check: the two of one opening are " + m.PilotSpan.Both(u) + " apart.",
 		fmt.Sprintf("Bore all %d corner holes with a bit of %s. Saw from hole to hole along the bars' edges, the outer side along the %s.", 3*m.Openings, s.Spec.Lattice.Pilot.Both(u), outer),
 	}
-	t := table{cols: []column{{head: "Done", share: 12}, {head: "Step", share: 12, right: true}, {head: "Do", share: 160}}}
+	t := table{cols: []column{{head: "Done", share: 13}, {head: "Step", share: 12, right: true}, {head: "Do", share: 159}}}
 	for i, w := range steps {
 		t.add(cell{mark: tickBox, paras: []string{""}}, say(strconv.Itoa(i+1)), say(w))
 	}

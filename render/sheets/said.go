@@ -27,12 +27,12 @@ func (s *sources) cite(basis string) string {
 
 // saying sets sentences with their marks in one box, heavy when one is a stop;
 // the numbers behind them lead to their sources at the section's end. What is
-// no more than ok is not bold.
+// no more than ok is not bold, what was said already is not said again.
 func (f *flow) saying(from *sources, list ...Said) {
 	var out []boxed
 	heavy := false
-	for _, s := range list {
-		if s.Words == "" {
+	for i, s := range list {
+		if s.Words == "" || slices.Contains(list[:i], s) { // two drum kinds may say the same
 			continue
 		}
 		heavy = heavy || s.Level == geometry.Stop

@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"silowright/geometry"
@@ -138,5 +139,32 @@ func TestGrowPages(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
+	}
+}
+
+// A column of the silos that nothing stands in is not there: no valves without
+// a pump, no notes where nothing is the matter.
+func TestEmptyColumnsOfSilosAreLeftOut(t *testing.T) {
+	for _, c := range []struct{ valve, note string }{{"", ""}, {"half open", ""}, {"", "gets no water"}, {"half open", "gets no water"}} {
+		f := newFlow(Letter, measure.UnitMM, "Trial", "Water")
+		f.flowTable(&SiloFlows{Silos: []SiloFlow{{Name: "1", Says: "9 L/min", Level: "50 mm", Freeboard: "40 mm", Valve: c.valve, Note: c.note}}})
+		words := wordsOf(f.pages...)
+		if strings.Contains(words, "Valve") != (c.valve != "") {
+			t.Errorf("valve %q: %s", c.valve, words)
+		}
+		if !strings.Contains(words, c.valve) || !strings.Contains(words, c.note) {
+			t.Errorf("%q or %q is missing: %s", c.valve, c.note, words)
+		}
+	}
+}
+
+// What two drum kinds say alike stands once, however little else differs.
+func TestSaidOnce(t *testing.T) {
+	f := newFlow(Letter, measure.UnitMM, "Trial", "Water")
+	var from sources
+	f.saying(&from, Said{Words: "it spills", Level: geometry.Caution}, Said{Words: "it holds"}, Said{Words: "it spills", Level: geometry.Caution}, Said{Words: "it spills", Level: geometry.Stop})
+	words := wordsOf(f.pages...)
+	if strings.Count(words, "Caution: It spills.") != 1 || strings.Count(words, "STOP: It spills.") != 1 || strings.Count(words, "It holds.") != 1 {
+		t.Error(words)
 	}
 }

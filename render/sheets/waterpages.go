@@ -220,13 +220,17 @@ func (f *flow) flowTable(w *SiloFlows) {
 	t := table{tight: true, cols: []column{{head: "Silo", share: 20, bold: true}, {head: "Flow", share: 43}, {head: "Above the invert", share: 36},
 		{head: "Freeboard", share: 36}, {head: "Valve", share: 19}, {head: "", share: 30}}}
 	rows, left := w.rows()
-	noted := false
+	valved, noted := false, false
 	for _, i := range rows {
-		noted = noted || w.Silos[i].Note != ""
+		valved, noted = valved || w.Silos[i].Valve != "", noted || w.Silos[i].Note != ""
 	}
-	if !noted { // its room to the valves
+	switch { // the room of a column that would stand empty goes to the one beside it
+	case !valved:
+		t.cols[4] = column{share: t.cols[4].share + t.cols[5].share}
 		t.cols = t.cols[:5]
-		t.cols[4].share += 30
+	case !noted:
+		t.cols[4].share += t.cols[5].share
+		t.cols = t.cols[:5]
 	}
 	for _, i := range rows {
 		s := w.Silos[i]
@@ -234,7 +238,11 @@ func (f *flow) flowTable(w *SiloFlows) {
 		if s.Worst != geometry.OK {
 			name.mark = levelMark(s.Worst)
 		}
-		t.add(name, say(s.Says), say(s.Level), say(s.Freeboard), say(s.Valve), say(s.Note))
+		r := []cell{name, say(s.Says), say(s.Level), say(s.Freeboard)}
+		if valved {
+			r = append(r, say(s.Valve))
+		}
+		t.add(append(r, say(s.Note))...)
 	}
 	f.headed("Silo by silo", t)
 	if left > 0 {

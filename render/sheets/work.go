@@ -99,43 +99,18 @@ func (w *Work) plan(f *flow) {
 	if len(w.Days) == 0 || len(w.Stages) == 0 {
 		return
 	}
-	f.headingOver("Day plan: "+count(len(w.Days), "day", "days"), 40)
-	f.para("Grey: worked on that day, with which are done. \"Sets\": it needs the night, and the next stage waits for it; what sets is in the table of nights.")
+	var tables []table
 	for i := 0; i < len(w.Days); i += daysAcross {
-		days := w.Days[i:min(i+daysAcross, len(w.Days))]
-		t := table{grid: true, cols: []column{{head: "Stage", share: 44, bold: true}}}
-		hours := false
-		for _, d := range days {
-			t.cols = append(t.cols, column{head: "Day " + d.Name, share: 20})
-			hours = hours || d.Hours != ""
-		}
-		if len(w.Days) > daysAcross { // days of the same width in every row of them
-			for range daysAcross - len(days) {
-				t.cols = append(t.cols, column{share: 20})
-			}
-		}
-		for n, stage := range w.Stages {
-			r := []cell{say(upper(stage))}
-			idle := true
-			for _, d := range days {
-				c := d.stage(n)
-				idle = idle && c.paras[0] == ""
-				r = append(r, c)
-			}
-			if !idle || len(w.Days) <= daysAcross {
-				t.add(r...)
-			}
-		}
-		if hours {
-			r := []cell{say("Hours of work")}
-			for _, d := range days {
-				r = append(r, say(d.Hours))
-			}
-			t.add(r...)
-		}
-		if len(t.rows) == 0 {
-			t.add(say("Nothing is done"))
-		}
+		tables = append(tables, w.daysTable(w.Days[i:min(i+daysAcross, len(w.Days))]))
+	}
+	const key = "Grey: worked on that day, with which are done. \"Sets\": it needs the night, and the next stage waits for it; what sets is in the table of nights."
+	room := length(40)
+	if tall := f.paraTall(key) + f.tallOf(tables[0]); tall <= f.bottom()-topY-20 {
+		room = tall
+	}
+	f.headingOver("Day plan: "+count(len(w.Days), "day", "days"), room)
+	f.para(key)
+	for _, t := range tables {
 		if tall := f.tallOf(t); tall <= f.bottom()-topY {
 			f.need(tall)
 		}
@@ -144,6 +119,44 @@ func (w *Work) plan(f *flow) {
 	if t := w.nights(); len(t.rows) > 0 {
 		f.headed("What sets overnight", t)
 	}
+}
+
+// daysTable is the plan of the days that stand side by side.
+func (w *Work) daysTable(days []WorkDay) table {
+	t := table{grid: true, cols: []column{{head: "Stage", share: 44, bold: true}}}
+	hours := false
+	for _, d := range days {
+		t.cols = append(t.cols, column{head: "Day " + d.Name, share: 20})
+		hours = hours || d.Hours != ""
+	}
+	if len(w.Days) > daysAcross { // days of the same width in every row of them
+		for range daysAcross - len(days) {
+			t.cols = append(t.cols, column{share: 20})
+		}
+	}
+	for n, stage := range w.Stages {
+		r := []cell{say(upper(stage))}
+		idle := true
+		for _, d := range days {
+			c := d.stage(n)
+			idle = idle && c.paras[0] == ""
+			r = append(r, c)
+		}
+		if !idle || len(w.Days) <= daysAcross {
+			t.add(r...)
+		}
+	}
+	if hours {
+		r := []cell{say("Hours of work")}
+		for _, d := range days {
+			r = append(r, say(d.Hours))
+		}
+		t.add(r...)
+	}
+	if len(t.rows) == 0 {
+		t.add(say("Nothing is done"))
+	}
+	return t
 }
 
 // nights says what sets after each day, stage by stage.

@@ -2,6 +2,7 @@ package views
 
 import (
 	"math"
+	"slices"
 
 	"silowright/geometry/path"
 	"silowright/render"
@@ -30,6 +31,24 @@ func (d *sheet) breakAtWords() {
 		}
 		for _, chain := range s.Path.Flatten(0.02) {
 			for _, p := range without(chain, near) {
+				out = append(out, render.Stroke{Layer: s.Layer, Path: p})
+			}
+		}
+	}
+	d.Strokes = out
+}
+
+// hide takes away what of the strokes from one on lies behind a part that is
+// drawn next.
+func (d *sheet) hide(from int, part [4]path.Point) {
+	out := slices.Clone(d.Strokes[:from])
+	for _, s := range d.Strokes[from:] {
+		if len(meeting(s.Path.Bounds(), [][4]path.Point{part})) == 0 {
+			out = append(out, s)
+			continue
+		}
+		for _, chain := range s.Path.Flatten(0.02) {
+			for _, p := range without(chain, [][4]path.Point{part}) {
 				out = append(out, render.Stroke{Layer: s.Layer, Path: p})
 			}
 		}

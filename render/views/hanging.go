@@ -40,15 +40,17 @@ func (d *sheet) hanging(b path.Box, s geometry.Silo) scale {
 		shift = out
 	}
 	v := view{sc.k, path.Pt(in.Min.X+(boxW(in)-w)/2+shift*k, in.Min.Y+(boxH(in)-(top-low)*k)/2-low*k)}
-	d.cutBody(v, s)
-	t := s.Spec.Drum.Wall
-	d.cutMesh(v, s, t+s.Spec.Mesh.Thickness/2)
-	d.cutRing(v, s, t+s.Spec.Mesh.Thickness)
-	d.sideJoint(v, s.Outlet, side, s.Spec.Drum.Outside/2, s.Outlet.Height)
 	bore := s.Spec.Drum.Bore() / 2
 	near := side * (bore - p.StandOff) // the pipe silo's wall on the outlet's side
 	axis := near - side*p.Outside/2
 	pipe := view{v.k, v.pt(axis, zb)}
+	ro, long := p.Outside/2, s.Spec.Pipe.Length
+	beyond := d.cutBody(v, s)
+	d.hide(beyond, [4]path.Point{pipe.pt(-ro, 0), pipe.pt(ro, 0), pipe.pt(ro, long), pipe.pt(-ro, long)})
+	t := s.Spec.Drum.Wall
+	d.cutMesh(v, s, t+s.Spec.Mesh.Thickness/2)
+	d.cutRing(v, s, t+s.Spec.Mesh.Thickness)
+	d.sideJoint(v, s.Outlet, side, s.Spec.Drum.Outside/2, s.Outlet.Height)
 	d.cutPipe(pipe, s, side)
 	how := drawingOf(s.Outlet)
 	reaches := how.inner(s.Outlet)

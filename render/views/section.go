@@ -12,8 +12,8 @@ import (
 const hatchAngle measure.Angle = measure.FullTurn / 8
 
 // cutBody draws the body in section through two openings of its lattice, the
-// plane through the outlet.
-func (d *sheet) cutBody(v view, s geometry.Silo) {
+// plane through the outlet. The strokes from beyond on are of what lies behind it.
+func (d *sheet) cutBody(v view, s geometry.Silo) (beyond int) {
 	p := bodyProfile(s)
 	t := s.Spec.Drum.Wall
 	rim := s.Stations.Rim
@@ -38,6 +38,7 @@ func (d *sheet) cutBody(v view, s geometry.Silo) {
 		}
 	}
 	// what is seen beyond the plane: rim, foot, the far bars' edges
+	beyond = len(d.Strokes)
 	d.Line(render.Outline, v.pt(-p.at(rim), rim), v.pt(p.at(rim), rim))
 	d.Line(render.Thin, v.pt(-p.at(t)+t, t), v.pt(p.at(t)-t, t))
 	d.Line(render.Thin, v.pt(-p.at(0), 0), v.pt(p.at(0), 0))
@@ -55,6 +56,7 @@ func (d *sheet) cutBody(v view, s geometry.Silo) {
 			break
 		}
 	}
+	return beyond
 }
 
 // behind is where a place round the wall is seen in a section whose plane

@@ -79,7 +79,9 @@ func floorPages(b *testing.B) []render.Drawing {
 		for _, t := range l.tiling.Tiles {
 			pages = append(pages, render.TileSheet(l.tiling, t, render.TileWords{Title: l.template.Title}))
 		}
-		pages = append(pages, l.drawing)
+		if len(l.tiling.Tiles) > 0 {
+			pages = append(pages, l.tiling.Lines())
+		}
 	}
 	for _, d := range drawingPages(p, sheets.Letter) {
 		pages = append(pages, d.page)

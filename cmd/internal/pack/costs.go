@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
+	"unicode"
 
 	"silowright/bom"
 	"silowright/bom/build"
@@ -79,12 +81,23 @@ func largestFirst(parts []build.Part) []build.Part {
 	return out
 }
 
+// wholeBuild names the sum of all, for so many items without a price.
+func wholeBuild(missing int) string {
+	switch missing {
+	case 0:
+		return "the whole build"
+	case 1:
+		return "the whole build, incomplete: without 1 item"
+	}
+	return fmt.Sprintf("the whole build, incomplete: without %d items", missing)
+}
+
 // costLines are the sums of the cost page.
 func costLines(p *plan.Plan, c report.Costs) []sheets.Amount {
 	out := []sheets.Amount{{Name: "all orders, with shipping and tax", Sum: c.Bill.Total.String()},
 		{Name: fmt.Sprintf("labour: %s at %s an hour", p.Cost.Hours.Total.Text(), p.Site.Wage), Sum: c.Labour.String()},
 		{Name: "contingency, " + p.Site.Contingency.Percent() + " of both", Sum: c.Contingency.String()},
-		{Name: "the whole build", Sum: p.TotalText()}}
+		{Name: wholeBuild(len(c.Bill.Missing)), Sum: p.Cost.Total.String()}}
 	if p.Job.DrumSilos > 0 {
 		out = append(out, sheets.Amount{Name: "each drum silo", Sum: c.PerDrum.String()})
 	}
@@ -128,7 +141,7 @@ func orderPages(p *plan.Plan) []sheets.Order {
 				continue
 			}
 			for _, b := range l.Buys {
-				q.Rows = append(q.Rows, sheets.OrderRow{Item: l.Item, Description: l.Description, Pack: b.Offer.Pack,
+				q.Rows = append(q.Rows, sheets.OrderRow{Item: l.Item, Description: l.Description, Pack: packSays(b.Offer),
 					Packs: strconv.FormatInt(b.Packs, 10), Each: b.Price.String(), Amount: b.Amount.String(), Quoted: b.Offer.Quoted})
 			}
 		}
@@ -163,4 +176,12 @@ func onHand(p *plan.Plan) []string {
 	}
 	slices.Sort(out)
 	return out
+}
+
+// packSays is a pack as it is sold, areas as on the rest of the page: "15 ft²".
+func packSays(o *bom.Offer) string {
+	if unit, ok := strings.CutSuffix(o.Pack, "2"); ok && unit != "" && unicode.IsLetter(rune(unit[len(unit)-1])) {
+		return unit + "²"
+	}
+	return o.Pack
 }

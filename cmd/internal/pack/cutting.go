@@ -34,7 +34,7 @@ func cuttingPages(p *plan.Plan) (bars []sheets.Bars, onRolls []sheets.Roll, plat
 func bought(l bom.Line) string {
 	var out []string
 	for _, b := range l.Buys {
-		out = append(out, fmt.Sprintf("%d × %s, %s", b.Packs, b.Offer.Pack, b.Amount))
+		out = append(out, fmt.Sprintf("%d × %s, %s", b.Packs, packSays(b.Offer), b.Amount))
 	}
 	if len(out) == 0 {
 		return "all of it from the rack"

@@ -61,7 +61,7 @@ func billRows(p *plan.Plan, l bom.Line) []sheets.BillRow {
 	}
 	var out []sheets.BillRow
 	for _, b := range l.Buys {
-		r.Pack, r.Packs = b.Offer.Pack, strconv.FormatInt(b.Packs, 10)
+		r.Pack, r.Packs = packSays(b.Offer), strconv.FormatInt(b.Packs, 10)
 		r.Price, r.Total = b.Price.String(), b.Amount.String()
 		r.From = b.Offer.Supplier
 		if b.Offer.Quoted != "" {

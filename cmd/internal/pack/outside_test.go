@@ -33,12 +33,7 @@ func TestPDFFromOutside(t *testing.T) {
 			}
 			for i, pg := range pages {
 				for _, w := range pg.Words {
-					// template words at the edge of a window are clipped by it, but
-					// poppler reports them whole: allow those on template sheets
-					slack := 0.5
-					if i >= m.Pages {
-						slack = 250
-					}
+					const slack = 0.5 // points
 					if w.XMin < -slack || w.YMin < -slack || w.XMax > pg.Width+slack || w.YMax > pg.Height+slack {
 						t.Errorf("page %d: %q is off the page", i+1, w.Text)
 					}

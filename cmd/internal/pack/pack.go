@@ -152,8 +152,7 @@ const revision = "A"
 type laid struct {
 	template geometry.Template
 	drawing  render.Drawing
-	onPaper  render.Drawing // the same as the sheets show it
-	tiling   render.Tiling  // without sheets when it is not printed
+	tiling   render.Tiling // without sheets when it is not printed
 }
 
 func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
@@ -167,7 +166,7 @@ func layTemplates(p *plan.Plan, o Options) ([]laid, error) {
 			l := laid{template: t, drawing: render.FromTemplate(t)}
 			if !t.Compass {
 				var err error
-				if l.onPaper, l.tiling, err = render.OnPaper(l.drawing, o.Paper, o.Margin, o.Overlap, o.Stretch); err != nil {
+				if l.tiling, err = render.OnPaper(l.drawing, o.Paper, o.Margin, o.Overlap, o.Stretch); err != nil {
 					return nil, err
 				}
 			}
@@ -281,7 +280,7 @@ func templateSheets(b pager, p *plan.Plan, o Options, tilings []laid, m *Made) e
 				mark = words.Title
 			}
 			sheet := render.TileSheet(l.tiling, tile, words)
-			if err := b.Window(sheet, t.ID, l.onPaper, tile.Part, l.tiling.At, mark, 1); err != nil {
+			if err := b.Window(sheet, t.ID, l.tiling.Lines(), tile.Part, l.tiling.At, mark, 1); err != nil {
 				return err
 			}
 			m.Sheets++

@@ -76,7 +76,7 @@ func days(out *sheets.Work, d work.DayPlan) {
 		}
 		for _, c := range day.Curing {
 			if at := slices.Index(ids, c.After); at >= 0 {
-				row.Cures[at] = joinedWith(row.Cures[at], fmt.Sprintf("%s %d–%d", c.What, c.From, c.To))
+				row.Cures[at] = joinedWith(row.Cures[at], c.What+" "+fromTo(c.From, c.To))
 			}
 		}
 		out.Days = append(out.Days, row)
@@ -101,11 +101,16 @@ func joinedWith(said, more string) string {
 
 // short writes which silos a task is on: "1–4".
 func short(t work.Task) string {
-	switch {
-	case t.From == 0:
+	if t.From == 0 {
 		return "all"
-	case t.From == t.To:
-		return strconv.Itoa(t.From)
 	}
-	return fmt.Sprintf("%d–%d", t.From, t.To)
+	return fromTo(t.From, t.To)
+}
+
+// fromTo writes a row of silos: "1–4", and "4" when it is one.
+func fromTo(from, to int) string {
+	if from == to {
+		return strconv.Itoa(from)
+	}
+	return fmt.Sprintf("%d–%d", from, to)
 }

@@ -9,6 +9,7 @@ func paperChecks() []Row {
 		{"ring joined by its match marks", "each reading within 0.05 mm, areas within 0.1 %", "poppler", run, "./render/pdf TestSheetsJoinedByTheirMatchMarks"},
 		{"a circle of 285 mm in the file", "within 0.003 mm", "mutool", run, "./render/pdf TestCircleInTheFile"},
 		{"areas of every template in print", "within 0.1 % (0.3 % for a small one)", "poppler", run, "./render/pdf TestTemplateAreasByPoppler"},
+		{"words of templates cut into sheets", "whole in a window or beside it, each on a sheet", "poppler", run, "./render/pdf TestTemplateWordsByPoppler"},
 		{"words as long as they are measured", "within 2 %", "poppler", run, "./render/pdf TestWordsAreAsLongAsMeasured"},
 		{"filled circle, sector, rectangle with a hole", "closed forms within 0.1 %", "poppler", run, "./render/pdf TestFilledAreas"},
 		{"height of capital letters", "the nominal size", "ISO 3098 (from memory); poppler", memory, "./render/pdf TestLettersAreTrue"},

@@ -31,7 +31,7 @@ var noFacts = map[string]string{
 	"plane geometry": `
 		bom/rolls.pocket`,
 	"where words and lines lie on a template or a plot": `
-		geometry.head geometry.column geometry.letterWidth nursery.Heads geometry.latticeTemplate geometry.meshDiscTemplate geometry.newStrip geometry.noteStep geometry.notes
+		geometry.head geometry.column geometry.letterWidth nursery.Heads geometry.latticeTemplate geometry.meshDiscTemplate geometry.beside geometry.stripFree geometry.stripLetters geometry.noteStep geometry.notes
 		geometry.onDatum geometry.patchAbove geometry.patchBelow geometry.patchSide geometry.patchWide geometry.pipeWrapTemplate
 		`,
 	"which sizes of build are shown": `

@@ -19,8 +19,7 @@ import (
 )
 
 // popplerFaults has poppler read every word of a PDF: it is to stand inside its
-// page, and be a number where it looks like one. On template sheets words at
-// the edge of a window are clipped, yet told whole.
+// page, and be a number where it looks like one.
 func popplerFaults(file string, m pack.Made) []string {
 	program, err := exec.LookPath("pdftotext")
 	if err != nil {
@@ -42,10 +41,7 @@ func popplerFaults(file string, m pack.Made) []string {
 	}
 	for i, pg := range doc.Pages {
 		for _, w := range pg.Words {
-			slack := 0.5 // points
-			if i >= m.Pages {
-				slack = 250
-			}
+			const slack = 0.5 // points
 			if w.XMin < -slack || w.YMin < -slack || w.XMax > pg.Width+slack || w.YMax > pg.Height+slack {
 				out = append(out, fmt.Sprintf("page %d: %q is off the page", i+1, w.Text))
 			}
