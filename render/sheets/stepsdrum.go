@@ -38,6 +38,13 @@ func drumSteps(p *Pack) []step {
 				"Saw round right under the hoop; turn the drum as you go. Keep the hoop whole: it is the base's mouth."},
 			vary(p, func(s geometry.Silo) string {
 				return "Turn the upper piece over: the base, " + s.Stations.BaseHeight.Both(u) + " high, head on the ground, mouth up."
+			}),
+			vary(p, func(s geometry.Silo) string {
+				if !s.Seat.Nests {
+					return "Do not cut the next drum: this foot does not go into its base, see the stop on the first page."
+				}
+				return "Before the next drum is cut, try the foot in this mouth: it should go in " + s.Seat.Enters.Both(u) +
+					". If it wedges at the lip, the hoop slopes there too: file the lip back to where the hoop is widest."
 			}))},
 		{id: "ring-cut", title: "Cut the ring strip off the body", tool: "jigsaw, clamps", cautions: []caution{cautionSaw}, do: join(
 			vary(p, func(s geometry.Silo) string {
