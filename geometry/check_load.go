@@ -73,8 +73,8 @@ func loadChecks(s *Silo) []Finding {
 	}
 	design := Basis{Published, "pipe design stress of 800 psi for PE3408/PE3608 in water at 73 °F; a drum's resin may differ"}
 	return append(out, quantities("handle.stress", "handle.below_rim", lvH, w.HandleStress.Quantity(), stock.PEDesignStress.Quantity(), design,
-		say(lvH, "the strip above the slots is bent to %.1f MPa when lifted, of %.1f MPa allowed for long",
-			"the strip above the slots is bent to %.1f MPa when lifted, over half of the %.1f MPa allowed for long: set the slots lower",
-			"the strip above the slots is bent to %.1f MPa when lifted, over the %.1f MPa allowed for long: set the slots lower"),
-		w.HandleStress.MPa(), stock.PEDesignStress.MPa()))
+		say(lvH, "the strip above the slots is bent to %s when lifted, of %s allowed for long",
+			"the strip above the slots is bent to %s when lifted, over half of the %s allowed for long: set the slots lower",
+			"the strip above the slots is bent to %s when lifted, over the %s allowed for long: set the slots lower"),
+		w.HandleStress.Both(u), stock.PEDesignStress.Both(u)))
 }

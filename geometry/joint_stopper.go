@@ -103,8 +103,8 @@ func stopperCheck(h Hole, u measure.Unit) Finding {
 		return lengths(id, key, lv, h.Diameter, f.Top, b, "a No. %s stopper is %s across its large end and falls through the %s hole: %s",
 			f.Number, f.Top.Both(u), h.Diameter.Both(u), advice)
 	}
-	says := fmt.Sprintf("a No. %s stopper, %s to %s across, goes %s (%.0f %% of its length) into the %s hole",
-		f.Number, f.Bottom.Both(u), f.Top.Both(u), f.SeatDepth.Both(u), 100*f.SeatFraction, h.Diameter.Both(u))
+	says := fmt.Sprintf("a No. %s stopper, %s to %s across, goes %s (%s of its length) into the %s hole",
+		f.Number, f.Bottom.Both(u), f.Top.Both(u), f.SeatDepth.Both(u), measure.Percent(f.SeatFraction), h.Diameter.Both(u))
 	if lv == Caution {
 		says += ": a poor seat; " + advice
 	}

@@ -81,7 +81,7 @@ func (s Study) throttling(u measure.Unit) []geometry.Finding {
 func (s Study) evenness(u measure.Unit) geometry.Finding {
 	least, most := s.Silos[s.Least], s.Silos[s.Most]
 	f := geometry.Finding{ID: "manifold.evenness", Key: "manifold.pipe", Measured: percent(s.Evenness), Limit: percent(s.Farm.Limits.Evenness), Basis: pipesBasis,
-		Says: fmt.Sprintf("silo %d gets the least, %s, and silo %d the most, %s: the least is %.0f %% of the mean", least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), 100*s.Evenness)}
+		Says: fmt.Sprintf("silo %d gets the least, %s, and silo %d the most, %s: the least is %s of the mean", least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), measure.Percent(s.Evenness))}
 	if s.Evenness < s.Farm.Limits.Evenness {
 		f.Level = geometry.Caution
 		f.Says += "; throttle the near ones or take a wider manifold"
@@ -110,7 +110,7 @@ func (s Study) sizesFinding(u measure.Unit) geometry.Finding {
 		name = z.Main + " " + z.MainSeries + " for the main and " + name
 	}
 	f := geometry.Finding{ID: "manifold.size", Key: "manifold.pipe", Measured: percent(z.GivesEvenness), Limit: percent(z.Evenness), Basis: pipesBasis}
-	gives := fmt.Sprintf("%.0f %% evenness, %s to the last and water at %s at most", 100*z.GivesEvenness, z.GivesLeast.Both(u), z.GivesSpeed.Both(u))
+	gives := fmt.Sprintf("%s evenness, %s to the last and water at %s at most", measure.Percent(z.GivesEvenness), z.GivesLeast.Both(u), z.GivesSpeed.Both(u))
 	switch {
 	case !z.Held:
 		f.Level = geometry.Caution
@@ -122,7 +122,7 @@ func (s Study) sizesFinding(u measure.Unit) geometry.Finding {
 	}
 	if z.EvennessShort {
 		f.Level = geometry.Caution
-		f.Says += fmt.Sprintf("; no pipe gives the %.0f %% wanted, for the silos themselves differ or the pump is short: throttle them", 100*s.Farm.Limits.Evenness)
+		f.Says += fmt.Sprintf("; no pipe gives the %s wanted, for the silos themselves differ or the pump is short: throttle them", measure.Percent(s.Farm.Limits.Evenness))
 	}
 	if z.FlowShort {
 		f.Level = geometry.Caution

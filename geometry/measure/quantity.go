@@ -4,7 +4,7 @@ import "math"
 
 // Quantity is a number with its unit, for places such as findings and reports
 // where values of several kinds stand in one column. Unit is one of "mm",
-// "mm²", "mL", "kg", "MPa", "L/min", "mm/s", "kPa", "°", "%", "" (a count or a ratio).
+// "mm²", "mL", "kg", "MPa", "L/min", "mm/s", "kPa", "kWh", "°", "%", "" (a count or a ratio).
 type Quantity struct {
 	Value float64 `json:"value"`
 	Unit  string  `json:"unit"`
@@ -30,7 +30,7 @@ func Count(n int) Quantity { return Quantity{float64(n), ""} }
 
 // Text writes q for a reader who works in u: lengths, areas, volumes, masses
 // and stresses in both units, the reader's first; angles, ratios and counts to
-// two decimals. A value that is no number is written as "out of range".
+// two decimals. What is not nothing is never written as 0. A value that is no number is written as "out of range".
 func (q Quantity) Text(u Unit) string {
 	if !finite(q.Value) || math.Abs(q.Value) > 1e15 {
 		return outOfRange
@@ -53,7 +53,9 @@ func (q Quantity) Text(u Unit) string {
 	case "kPa":
 		return Pressure(q.Value * 1000).Both(u)
 	case "", "°", "%":
-		return decimals(q.Value, 2) + q.Unit
+		return Number(q.Value, 2) + q.Unit
+	case "kWh":
+		return figures(q.Value) + " kWh"
 	}
-	return decimals(q.Value, 2) + " " + q.Unit
+	return Number(q.Value, 2) + " " + q.Unit
 }

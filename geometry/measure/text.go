@@ -67,8 +67,8 @@ func both(u Unit, inch, metric string) string {
 	return inch + " (" + metric + ")"
 }
 
-// figures writes x to three figures, whole numbers in full and never finer
-// than a thousandth: "1550", "35.2", "0.05".
+// figures writes x to three figures, whole numbers in full, and finer than a
+// thousandth only where that would say nothing: "1550", "35.2", "0.05".
 func figures(x float64) string {
 	switch a := math.Abs(x); {
 	case a >= 100:
@@ -78,8 +78,29 @@ func figures(x float64) string {
 	case a >= 1:
 		return decimals(x, 2)
 	}
-	return decimals(x, 3)
+	return Number(x, 3)
 }
+
+// rounding is what the reckoning itself may leave of nothing: a number no
+// larger, in the unit it is written in, is written as 0.
+const rounding = 1e-9
+
+// Number writes x to so many places, without trailing zeros, and to two figures
+// where so many places would write as 0 what is not nothing: "62", "0.004".
+func Number(x float64, places int) string {
+	if !bulk(x) {
+		return outOfRange
+	}
+	s := decimals(x, places)
+	if s != "0" || math.Abs(x) <= rounding {
+		return s
+	}
+	return decimals(x, 1-int(math.Floor(math.Log10(math.Abs(x)))))
+}
+
+// Percent writes a share of one in whole per cent, finer as Number does:
+// "62 %", "0.4 %".
+func Percent(share float64) string { return Number(100*share, 0) + " %" }
 
 // decimals writes x to at most so many places, without trailing zeros and
 // never as "-0". Halves go away from zero; the part in 10¹² on top is for
