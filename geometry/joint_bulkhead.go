@@ -161,23 +161,26 @@ func bulkheadSawCheck(h Hole, u measure.Unit) Finding {
 	if b.offBy(h.Saw) > 0 {
 		limit = b.HoleMost
 	}
+	saw, asks := apart(h.Saw, limit, u)
 	switch {
 	case b.offBy(h.Saw) != 0:
 		return lengths(id, key, Stop, h.Saw, limit, basis,
 			"the saw is %s and a %s bulkhead fitting asks for a hole of %s: change the saw, or measure the fitting and set fittings.bulkhead",
-			h.Saw.Both(u), h.Pipe.Size, limit.Both(u))
+			saw, h.Pipe.Size, asks)
 	case !below(b.Thread, h.Diameter):
+		hole, thread := apart(h.Diameter, b.Thread, u)
 		return lengths(id, key, Stop, h.Diameter, b.Thread, b.basis(),
-			"the hole comes out %s and the fitting's thread is %s outside: it does not go through; use a larger saw", h.Diameter.Both(u), b.Thread.Both(u))
+			"the hole comes out %s and the fitting's thread is %s outside: it does not go through; use a larger saw", hole, thread)
 	case !below(h.PipeOutside, b.Thread):
+		thread, pipe := apart(b.Thread, h.PipeOutside, u)
 		return lengths(id, key, Stop, b.Thread, h.PipeOutside, b.basis(),
-			"the fitting's thread is %s outside and the pipe %s: such a fitting does not take that pipe; measure it again", b.Thread.Both(u), h.PipeOutside.Both(u))
+			"the fitting's thread is %s outside and the pipe %s: such a fitting does not take that pipe; measure it again", thread, pipe)
 	case !b.Label:
 		return lengths(id, key, Caution, h.Saw, limit, basis,
-			"the saw (%s) agrees with size charts (%s), but no standard holds makers to them: measure the fitting and set fittings.bulkhead before cutting",
-			h.Saw.Both(u), limit.Both(u))
+			"the saw, %s, agrees with size charts%s, but no standard holds makers to them: measure the fitting and set fittings.bulkhead before cutting",
+			saw, unlike(saw, asks))
 	}
-	return lengths(id, key, OK, h.Saw, limit, basis, "the saw (%s) is what the fitting asks for (%s)", h.Saw.Both(u), limit.Both(u))
+	return lengths(id, key, OK, h.Saw, limit, basis, "the saw, %s, is what the fitting asks for%s", saw, unlike(saw, asks))
 }
 
 // bulkheadCoverCheck holds flange and locknut against the hole that both must
@@ -221,12 +224,13 @@ func bulkheadCurveCheck(h Hole, u measure.Unit) Finding {
 func bulkheadGripCheck(h Hole, u measure.Unit) Finding {
 	b := h.Bulkhead
 	spare := b.Grip - b.Stack
+	stack, grip := apart(b.Stack, b.Grip, u)
 	lv := atLeast(spare, 0, gripSpare)
 	return lengths(h.id("bulkhead-grip"), h.Key()+".joint", lv, b.Stack, b.Grip, b.basis(),
 		say(lv, "wall, gasket and curve are %s and the fitting closes on %s: the locknut has its whole thread",
 			"wall, gasket and curve are %s and the fitting closes on %s: the locknut has hardly its whole thread; measure yours",
 			"wall, gasket and curve are %s and the fitting closes on %s only: the locknut does not reach its thread; take a longer fitting or another joint"),
-		b.Stack.Both(u), b.Grip.Both(u))
+		stack, grip)
 }
 
 // bulkheadPipeCheck holds the pipe against the socket it is cemented into, by
@@ -238,9 +242,10 @@ func bulkheadPipeCheck(h Hole, u measure.Unit) Finding {
 		basis = Basis{FromMemory, "ISO 727-1, socket depth"}
 	}
 	lv := atLeast(b.Pipe, fillBad*b.Depth, fillGood*b.Depth)
+	pipe, deep := apart(b.Pipe, b.Depth, u)
 	return lengths(h.id("bulkhead-pipe"), h.pipeKey(), lv, b.Pipe, b.Depth, basis,
 		say(lv, "the pipe, %s long, fills the fitting's outer socket, which is %s deep",
 			"the pipe is %s long and the fitting's outer socket %s deep: it holds less than a full joint; make it longer",
 			"the pipe is only %s long and the fitting's outer socket %s deep: too little to hold; make it longer"),
-		b.Pipe.Both(u), b.Depth.Both(u))
+		pipe, deep)
 }

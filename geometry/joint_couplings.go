@@ -112,9 +112,9 @@ func sawPipeCheck(h Hole, u measure.Unit) Finding {
 	id, key := h.id("saw-pipe"), h.Key()+".saw"
 	switch {
 	case !below(0, h.Clearance):
+		hole, pipe := apart(h.Diameter, h.PipeOutside, u)
 		return lengths(id, key, Stop, h.Clearance, tight, worked,
-			"the hole comes out %s and the pipe is %s outside: it does not go through; use %s",
-			h.Diameter.Both(u), h.PipeOutside.Both(u), sawAdvice(h, u))
+			"the hole comes out %s and the pipe is %s outside: it does not go through; use %s", hole, pipe, sawAdvice(h, u))
 	case below(least, tight):
 		return lengths(id, key, Caution, least, tight, practice,
 			"the pipe passes only because the hole comes out larger than the saw (%s to spare): a tight fit; sand the hole or use %s",
@@ -195,6 +195,7 @@ func nippleCheck(h Hole, u measure.Unit) Finding {
 		b = Basis{FromMemory, "ISO 727-1, socket depth"}
 	}
 	full := c.Grip + 2*c.Depth
+	fills, deep := apart(c.Fill, c.Depth, u)
 	switch {
 	case below(c.Depth, c.Fill):
 		return lengths(h.id("nipple-sockets"), key, Stop, c.Nipple, full, b,
@@ -207,8 +208,8 @@ func nippleCheck(h Hole, u measure.Unit) Finding {
 	case below(c.Fill, fillGood*c.Depth):
 		return lengths(h.id("nipple-sockets"), key, Caution, c.Fill, c.Depth, b,
 			"the nipple fills %s of each socket, which is %s deep: it holds less than a full joint; %s would fill both",
-			c.Fill.Both(u), c.Depth.Both(u), full.Both(u))
+			fills, deep, full.Both(u))
 	}
 	return lengths(h.id("nipple-sockets"), key, OK, c.Fill, c.Depth, b,
-		"the nipple fills %s of each socket, which is %s deep", c.Fill.Both(u), c.Depth.Both(u))
+		"the nipple fills %s of each socket, which is %s deep", fills, deep)
 }

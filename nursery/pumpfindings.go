@@ -12,14 +12,14 @@ func (s Study) pumpFindings(u measure.Unit) (out []geometry.Finding) {
 	p := s.Pumping
 	if p == nil {
 		if a := s.Asks; a != nil {
-			out = append(out, geometry.Finding{ID: "pump.asks", Key: "pump.curve", Measured: a.Total.Quantity(), Limit: a.Head.Quantity(), Basis: affinity,
+			out = append(out, geometry.Finding{ID: "pump.asks", Key: "pump.curve", Measured: a.Total.Quantity(), Basis: affinity,
 				Says: fmt.Sprintf("for %s to each silo a pump must give %s at %s of head; look for that point on its curve", a.Each.Both(u), a.Total.Both(u), a.Head.BothLong(u))})
 		}
 		return out
 	}
 	pt := p.Result.Pump
 	out = append(out, s.reaches(u))
-	beyond := geometry.Finding{ID: "pump.curve", Key: "pump.curve", Measured: pt.Flow.Quantity(), Limit: pt.Flow.Quantity(), Basis: geometry.Basis{Kind: geometry.JobSetting, Source: "pump.curve"},
+	beyond := geometry.Finding{ID: "pump.curve", Key: "pump.curve", Measured: pt.Flow.Quantity(), Basis: geometry.Basis{Kind: geometry.JobSetting, Source: "pump.curve"},
 		Says: fmt.Sprintf("the pump runs at %s and %s of head, on its curve", pt.Flow.Both(u), pt.Head.BothLong(u))}
 	if n := len(s.Farm.Pump.Points); n > 0 {
 		beyond.Limit = s.Farm.Pump.Points[n-1].Flow.Quantity()
@@ -70,7 +70,8 @@ func (s Study) reaches(u measure.Unit) geometry.Finding {
 	case each > 0 && p.MostEven < each:
 		f.Level = geometry.Caution
 		f.Measured = p.MostEven.Quantity()
-		f.Says = fmt.Sprintf("even with every valve set the pump gives each silo no more than %s of the %s wanted: take fewer silos, wider pipes or a larger pump", p.MostEven.Both(u), each.Both(u))
+		gives, wanted := f.Texts(u)
+		f.Says = fmt.Sprintf("even with every valve set the pump gives each silo no more than %s of the %s wanted: take fewer silos, wider pipes or a larger pump", gives, wanted)
 	case each > 0:
 		f.Says = fmt.Sprintf("the pump can give every silo the %s wanted, up to %s with the valves set", each.Both(u), p.MostEven.Both(u))
 	default:
@@ -94,10 +95,11 @@ func (s Study) npsh(u measure.Unit) []geometry.Finding {
 		return nil
 	}
 	f := geometry.Finding{ID: "pump.npsh", Key: "suction.lift", Measured: n.Available.Quantity(), Limit: n.Required.Quantity(), Basis: npshBasis}
+	leaves, requires := measure.ApartLong(n.Available, n.Required, u)
 	switch {
 	case n.Available <= 0 || n.Known && n.Margin < 0:
 		f.Level = geometry.Stop
-		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head and it requires %s: it cavitates; set it lower, shorten or widen its suction, or throttle it", n.Available.BothLong(u), n.Required.BothLong(u))
+		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head and it requires %s: it cavitates; set it lower, shorten or widen its suction, or throttle it", leaves, requires)
 		if s.From == FromGuess {
 			f.Level = geometry.Caution
 			f.Says += "; the pump is a guess from its power"

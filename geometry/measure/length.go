@@ -28,9 +28,16 @@ func (u Unit) String() string {
 // thousandths of an inch and hundredths of a millimetre, or finer where those
 // would say nothing: "0.006 in (0.15 mm)". A length that is no number or longer
 // than a kilometre is written as "out of range".
-func (l Length) Both(u Unit) string {
-	if !l.printable() {
+func (l Length) Both(u Unit) string { return l.text(u, 0) }
+
+// text is Both, with so many figures more in thousandths of an inch and tenths
+// of a millimetre and finer.
+func (l Length) text(u Unit, more int) string {
+	switch {
+	case !l.printable():
 		return outOfRange
+	case more > 0:
+		return both(u, Number(l.Inches(), 2+more)+" in", Number(l.MM(), 1+more)+" mm")
 	}
 	return both(u, l.inchText()+" in", l.mmText()+" mm")
 }

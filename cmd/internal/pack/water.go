@@ -269,8 +269,11 @@ func pumpLines(p *plan.Plan, u measure.Unit) []sheets.Amount {
 func pipeRows(s *nursery.Study, u measure.Unit) []sheets.PipeRow {
 	q, f := s.Pumping, s.Farm
 	limit := f.Limits.Speed
-	row := func(run, pipe string, at manifold.PipeFlow, advised string) sheets.PipeRow {
-		out := sheets.PipeRow{Run: run, Pipe: pipe, Flow: at.Flow.Both(u), Speed: at.Speed.Both(u), Loss: at.Loss.Both(u), Advised: advised}
+	row := func(run string, pipe geometry.PipeRef, at manifold.PipeFlow, advised geometry.PipeRef) sheets.PipeRow {
+		out := sheets.PipeRow{Run: run, Pipe: nursery.Named(pipe), Flow: at.Flow.Both(u), Speed: at.Speed.Both(u), Loss: at.Loss.Both(u)}
+		if advised.Size != "" {
+			out.Advised = advised.String()
+		}
 		if limit > 0 && at.Speed > limit {
 			out.Level = geometry.Caution
 			out.Speed += ", over " + limit.Both(u)
@@ -279,18 +282,18 @@ func pipeRows(s *nursery.Study, u measure.Unit) []sheets.PipeRow {
 	}
 	var out []sheets.PipeRow
 	if s.Given.Suction {
-		out = append(out, row("suction", nursery.Named(f.Suction.Pipe), q.Result.Suction, ""))
+		out = append(out, row("suction", f.Suction.Pipe, q.Result.Suction, geometry.PipeRef{}))
 	}
 	sizes := nursery.Sizes{}
 	if q.Sizes != nil && q.Sizes.Held {
 		sizes = *q.Sizes
 	}
 	if s.Given.Main {
-		out = append(out, row("main, pump to manifold", nursery.Named(f.Main.Pipe), q.Result.Main, sizes.Main))
+		out = append(out, row("main, pump to manifold", f.Main.Pipe, q.Result.Main, sizes.Main))
 	}
 	if s.Given.Manifold && len(q.Result.Segments) > 0 {
 		fastest := slices.MaxFunc(q.Result.Segments, func(a, b manifold.PipeFlow) int { return int(a.Speed - b.Speed) })
-		out = append(out, row("manifold, where it runs fastest", nursery.Named(f.Manifold.Pipe), fastest, sizes.Manifold))
+		out = append(out, row("manifold, where it runs fastest", f.Manifold.Pipe, fastest, sizes.Manifold))
 	}
 	return out
 }

@@ -24,6 +24,8 @@ var noFacts = map[string]string{
 		nursery.tableFrom nursery.tableNodes nursery.tableOf nursery/flow.critical nursery/flow.root
 		nursery/flow.segment nursery/manifold.beyondAny nursery/manifold.guess nursery/manifold.mostOver nursery/manifold.round nursery/manifold.search
 		nursery/manifold.settled nursery/seed.roundOff nursery/seed.tiny`,
+	"how finely a number is written, and two are told apart": `
+		geometry/measure.Tape geometry/measure.alike geometry/measure.mostFigures geometry/measure.rounding`,
 	"points of a numeric integral": `
 		nursery/flow.nodeCos nursery/flow.nodeSin nursery/flow.nodes`,
 	"parts of one: per cent, millionths, minutes in an hour, fractions written as one letter": `
