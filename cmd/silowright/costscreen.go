@@ -113,6 +113,11 @@ func totals(p *plan.Plan) string {
 	if !bill.Proven {
 		fmt.Fprintf(&b, "orders    best found, at most %s above the least\n", bill.Over)
 	}
+	for _, l := range bill.Lines {
+		if l.Cutting != nil && !l.Cutting.Proven {
+			fmt.Fprintf(&b, "sawing    %s: %s\n", l.Item, l.Cutting.Says())
+		}
+	}
 	for _, w := range bill.Warnings {
 		fmt.Fprintf(&b, "caution   %s\n", w)
 	}
