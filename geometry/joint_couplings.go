@@ -44,13 +44,10 @@ func (h *Hole) fitCouplings(q HoleSpec) {
 	c := CouplingFit{Nipple: q.Nipple}
 	var sure stock.Standing
 	c.Depth, sure = socketDepth(q.Pipe, h.PipeOutside)
-	if t, ok := stock.CouplingOf(q.Pipe.Size); ok && q.Pipe.inchPressure() {
-		c.Outside, sure = t.Outside, t.Origin.Standing
-	} else if t, ok := stock.SewerSocketOf(q.Pipe.Size); ok && q.Pipe.inchSewer() {
-		c.Outside = t.Bottom + 2*h.PipeWall
+	if outside, of := socketOutside(q.Pipe, h); of != "" {
+		c.Outside, sure = outside, of
 	} else {
-		// Bounded as for inch couplings: pipe + 2 × wall.
-		c.Outside = h.PipeOutside + 2*h.PipeWall
+		c.Outside = outside
 	}
 	c.Standing = string(sure)
 	if m, ok := q.Fittings.Couplings[q.Pipe.Size]; ok {
@@ -74,6 +71,18 @@ func (h *Hole) fitCouplings(q HoleSpec) {
 	h.Footprint = c.Outside
 	h.Inner = 2 * c.Depth
 	h.Coupling = c
+}
+
+// socketOutside is the least outside of a socket for the hole's pipe, and the
+// standing of a table that gives it.
+func socketOutside(p PipeRef, h *Hole) (length, stock.Standing) {
+	if t, ok := stock.CouplingOf(p.Size); ok && p.inchPressure() {
+		return t.Outside, t.Origin.Standing
+	}
+	if t, ok := stock.SewerSocketOf(p.Size); ok && p.inchSewer() {
+		return t.Bottom + 2*h.PipeWall, ""
+	}
+	return h.PipeOutside + 2*h.PipeWall, "" // bounded as for inch couplings: pipe + 2 × wall
 }
 
 // metricSocket is how much deeper than half the pipe's outside a metric
