@@ -320,6 +320,8 @@ func TestNeedText(t *testing.T) {
 		{Area, 92903.04 * 32, measure.UnitInch, "32 ft² (2.97 m²)"},
 		{Volume, 298.7, measure.UnitInch, "10.1 fl oz (299 mL)"},
 		{Volume, 1e-9, measure.UnitMM, "0 mL (0 fl oz)"},
+		{Volume, 0.3, measure.UnitMM, "0.3 mL (0.01 fl oz)"},
+		{Each, 0.0004, measure.UnitInch, "0.0004"},
 		{Each, 40, measure.UnitInch, "40"},
 		{Each, 2. / 3, measure.UnitInch, "0.67"},
 	} {

@@ -96,6 +96,28 @@ func TestBoth(t *testing.T) {
 	}
 }
 
+// What is not nothing is never written as nothing; the coarsest division of the
+// tape that is true is taken.
+func TestNumberPercentAndTape(t *testing.T) {
+	tape := func(l Length) string {
+		s, ok := l.Tape()
+		if !ok {
+			return "near " + s
+		}
+		return s
+	}
+	for _, c := range []struct{ got, want string }{
+		{Number(62.04, 1), "62"}, {Number(0.004, 0), "0.004"}, {Number(-0.00349, 2), "-0.0035"}, {Number(0, 2), "0"},
+		{Number(1e-10, 3), "0"}, {Number(math.NaN(), 1), "out of range"},
+		{Percent(0.624), "62 %"}, {Percent(0.004), "0.4 %"}, {Percent(0), "0 %"},
+		{tape(10.5 * Inch), "10 1/2"}, {tape(17 * Inch / 32), "17/32"}, {tape(3 * Inch / 64), "3/64"}, {tape(10.3), "near 3/8"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}
+
 func TestQuantityText(t *testing.T) {
 	tests := []struct {
 		reason string
