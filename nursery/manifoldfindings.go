@@ -2,12 +2,23 @@ package nursery
 
 import (
 	"fmt"
+	"math"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
 )
 
 func percent(x float64) measure.Quantity { return measure.Quantity{Value: 100 * x, Unit: "%"} }
+
+// percentBeside writes a share of one in whole per cent, and finer where that would
+// write it as the other that it is held against and is not.
+func percentBeside(x, other float64) string {
+	s, t := measure.Percent(x), measure.Percent(other)
+	for places := 1; s == t && math.Abs(x-other) > 1e-9 && places < 9; places++ {
+		s, t = measure.Number(100*x, places)+" %", measure.Number(100*other, places)+" %"
+	}
+	return s
+}
 
 // manifoldFindings are on evenness, speeds and the flow wanted.
 func (s Study) manifoldFindings(u measure.Unit) (out []geometry.Finding) {
@@ -82,7 +93,7 @@ func (s Study) throttling(u measure.Unit) []geometry.Finding {
 func (s Study) evenness(u measure.Unit) geometry.Finding {
 	least, most := s.Silos[s.Least], s.Silos[s.Most]
 	f := geometry.Finding{ID: "manifold.evenness", Key: "manifold.pipe", Measured: percent(s.Evenness), Limit: percent(s.Farm.Limits.Evenness), Basis: pipesBasis,
-		Says: fmt.Sprintf("silo %d gets the least, %s, and silo %d the most, %s: the least is %s of the mean", least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), measure.Percent(s.Evenness))}
+		Says: fmt.Sprintf("silo %d gets the least, %s, and silo %d the most, %s: the least is %s of the mean", least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), percentBeside(s.Evenness, s.Farm.Limits.Evenness))}
 	if s.Evenness < s.Farm.Limits.Evenness {
 		f.Level = geometry.Caution
 		f.Says += "; throttle the near ones or take a wider manifold"
@@ -112,7 +123,7 @@ func (s Study) sizesFinding(u measure.Unit) geometry.Finding {
 		name = z.Main.String() + " for the main and " + name
 	}
 	f := geometry.Finding{ID: "manifold.size", Key: "manifold.pipe", Measured: percent(z.GivesEvenness), Limit: percent(z.Evenness), Basis: pipesBasis}
-	gives := fmt.Sprintf("%s evenness, %s to the last and water at %s at most", measure.Percent(z.GivesEvenness), z.GivesLeast.Both(u), z.GivesSpeed.Both(u))
+	gives := fmt.Sprintf("%s evenness, %s to the last and water at %s at most", percentBeside(z.GivesEvenness, s.Farm.Limits.Evenness), z.GivesLeast.Both(u), z.GivesSpeed.Both(u))
 	switch {
 	case !z.Held:
 		f.Level = geometry.Caution
