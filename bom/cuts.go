@@ -82,6 +82,9 @@ func pipeRows(pieces []piece, label string, n int) []Cut {
 		if p.name == "pipe silo" {
 			note = "both ends square; clean the screened end"
 		}
+		if p.into != "" {
+			note += "; one end goes into " + p.into
+		}
 		out = append(out, Cut{"pipe " + p.pipe.String(), p.name, label, n, p.length, 0, note})
 	}
 	return out

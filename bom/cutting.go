@@ -17,6 +17,10 @@ type Cutting struct {
 	Sticks []Stick        `json:"sticks"`
 	Proven bool           `json:"proven_least"`
 	Over   money.Money    `json:"at_most_above"` // how far the cost is at most above what is possible
+	// Tiers and Mixed say why a plan is not proven that would be otherwise: the
+	// price falls with the count, or sticks and coils could be bought together.
+	Tiers bool `json:"price_by_count,omitempty"`
+	Mixed bool `json:"sticks_and_coils,omitempty"`
 }
 
 // Stick is a number of sticks sawn alike.
@@ -29,16 +33,24 @@ type Stick struct {
 	Keep   bool           `json:"keep"`      // the offcut is long enough to keep
 }
 
-// Says is what the plan claims: "proven least" or how far it may be off.
+// Says is what the plan claims: "proven least", or that it is not and how far it
+// may be off.
 func (c Cutting) Says() string {
-	if c.Proven {
+	why := ""
+	switch {
+	case c.Proven:
 		return "proven least"
+	case c.Tiers:
+		why = ", since its price goes by the count"
+	case c.Mixed:
+		why = ", since what is cut to length is not bought beside whole sticks"
 	}
-	return "best found, at most " + c.Over.String() + " above the bound"
+	return "best found, not proven least" + why + ": at most " + c.Over.String() + " above the bound"
 }
 
 // sawn saws the need's pieces from whole sticks, the rack's first, or from one
-// length cut off a coil where that costs less.
+// length cut off a coil where that costs less. Sticks beside a coil, or two
+// coils, are not tried: where both are sold the bound is that of their mixtures.
 func (a *asker) sawn(packs []pack) (option, bool, error) {
 	var best option
 	found := false
@@ -65,11 +77,32 @@ func (a *asker) sawn(packs []pack) (option, bool, error) {
 		whole = append(whole, p)
 	}
 	err := take(a.inSticks(whole))
+	if coils := len(packs) - len(whole); found && coils > 0 && len(packs) > 1 {
+		best.bound = leastMixed(a.bare(), float64(a.terms.Saw.Trim), packs)
+		best.proven = best.goods.Minor <= best.bound
+		if best.cut != nil {
+			best.cut.Proven, best.cut.Mixed = best.proven, !best.proven
+			best.cut.Over.Minor = max(0, best.goods.Minor-best.bound)
+		}
+	}
 	return best, found, err
 }
 
-// inSticks plans the pieces on whole sticks. Tiers are taken by the count that
-// comes out, so that a plan with tiers is never called proven.
+// bare is the pieces' length without what is on the rack.
+func (a *asker) bare() float64 {
+	length := 0.0
+	for _, q := range a.need.Pieces {
+		length += float64(q.Count) * float64(q.Length)
+	}
+	for _, h := range a.held {
+		length -= float64(h.Count) * h.Amount
+	}
+	return max(0, length)
+}
+
+// inSticks plans the pieces on whole sticks, each at the lowest of its tiers, and
+// buys them at the tier that the count comes to: with tiers a plan is proven only
+// where it costs no more than at the lowest.
 func (a *asker) inSticks(packs []pack) (option, bool, error) {
 	var o option
 	task := sticks.Task{Trim: a.terms.Saw.Trim, Hold: a.terms.Saw.Hold}
@@ -84,9 +117,8 @@ func (a *asker) inSticks(packs []pack) (option, bool, error) {
 	}
 	tiered := false
 	for _, p := range packs {
-		f := p.tiers[len(p.tiers)-1]
-		tiered = tiered || len(p.tiers) > 1 || f.From > 1
-		task.Stock = append(task.Stock, sticks.Stock{Length: measure.Length(p.first().Holds), Price: f.Price.Minor, Have: -1})
+		tiered = tiered || len(p.tiers) > 1 || p.first().From > 1
+		task.Stock = append(task.Stock, sticks.Stock{Length: measure.Length(p.first().Holds), Price: p.cheapest(), Have: -1})
 	}
 	if len(task.Stock) == 0 {
 		return o, false, nil
@@ -101,7 +133,7 @@ func (a *asker) inSticks(packs []pack) (option, bool, error) {
 	if err := got.Verify(task); err != nil { // what is sawn by is counted again
 		return o, false, fmt.Errorf(": %s: %w", a.need.Item, err)
 	}
-	cut := &Cutting{Kerf: task.Kerf, Trim: task.Trim, Proven: got.Proven && !tiered}
+	cut := &Cutting{Kerf: task.Kerf, Trim: task.Trim}
 	counts := make([]int64, len(task.Stock))
 	for _, p := range got.Patterns {
 		counts[p.Stock] += int64(p.Count)
@@ -128,8 +160,14 @@ func (a *asker) inSticks(packs []pack) (option, bool, error) {
 			o.buys = append(o.buys, b)
 		}
 	}
-	o.cut, o.proven, o.bound = cut, cut.Proven, got.Bound
-	return o, true, a.measured(&o)
+	o.cut, o.bound = cut, got.Bound
+	if err := a.measured(&o); err != nil {
+		return o, false, err
+	}
+	cut.Proven = o.goods.Minor <= o.bound
+	cut.Tiers = tiered && !cut.Proven
+	o.proven = cut.Proven
+	return o, true, nil
 }
 
 // measured sets what an option of sticks leaves over, and how far above its

@@ -30,6 +30,15 @@ type piece struct {
 	name   string
 	pipe   geometry.PipeRef
 	length measure.Length
+	into   string // of the fitting it is cemented into, where that is to be known when it is cut
+}
+
+// intoAdapter says that the pipe of a hole goes into a male adapter.
+func intoAdapter(h geometry.Hole) string {
+	if h.Makeup().Adapters > 0 {
+		return "a male adapter"
+	}
+	return ""
 }
 
 // drumPieces are the lengths of pipe in one drum silo. Between couplings the
@@ -41,11 +50,22 @@ func drumPieces(s geometry.Silo) []piece {
 	if !o.Joint.Makeup().Nipple {
 		name = "outlet pipe"
 	}
-	out := []piece{{name, o.Pipe, o.Nipple}}
+	out := []piece{{name, o.Pipe, o.Nipple, intoAdapter(s.Outlet)}}
 	if i.Joint.Makeup().Nipple {
-		out = append(out, piece{"inlet nipple", i.Pipe, i.Nipple})
+		out = append(out, piece{"inlet nipple", i.Pipe, i.Nipple, ""})
 	}
-	return append(out, piece{"inlet stub", i.Pipe, i.Stub})
+	return append(out, piece{"inlet stub", i.Pipe, i.Stub, intoAdapter(s.Inlet)})
+}
+
+// adapters counts male adapters, so many on each of n silos, by which plain pipe
+// goes into threads as wide as the hole's pipe, and the tape on their threads.
+func (t *takeoff) adapters(h geometry.Hole, per, n int, s side, at string) {
+	size := fits(h.Pipe)
+	t.each("male-adapter-"+slug(size), "male adapter, socket for "+size+" pipe × male pipe thread", Fittings, per, n, s, at)
+	if roll := t.rates.TapeJoints; roll > 0 {
+		drum, pipe := s.of(float64(per*n) / float64(roll))
+		t.use(ware{"thread-tape", "thread tape, a roll", Consumables, Each}, drum, pipe, "%d threads %s, %d a roll", per*n, at, roll)
+	}
 }
 
 // supply counts what joins the inlet's stub to the hose. The stub is cemented

@@ -69,8 +69,24 @@ func (a *asker) laid(packs []pack) (option, bool, error) {
 			best, found = o, true
 		}
 	}
+	if found && len(packs) > 1 {
+		best.proven = a.leastLaid(left, packs) >= best.goods.Minor
+	}
 	best.lay = append(rack, best.lay...)
 	return best, found, nil
+}
+
+// leastLaid is what the parts left cost at least, in minor units, on rolls of
+// several kinds together, which are not tried; 0 where the rolls are not of one
+// width.
+func (a *asker) leastLaid(left []int, packs []pack) int64 {
+	width := packs[0].first().Width
+	for _, p := range packs {
+		if p.first().Width != width || width == 0 {
+			return 0
+		}
+	}
+	return leastMixed(float64(a.leastLength(left, width)), 0, packs)
 }
 
 // byLengthFirst puts what is cut off a roll before whole rolls and sheets,
@@ -99,12 +115,8 @@ func (a *asker) dearer(p pack, left []int, found int64) bool {
 			return true // it cannot be laid at all
 		}
 	}
-	price := f.Price.Minor
-	for _, t := range p.tiers {
-		price = min(price, t.Price.Minor)
-	}
 	n := math.Ceil(float64(a.leastLength(left, f.Width)) / f.Holds * (1 - 1e-9))
-	return n*float64(price) >= float64(found)
+	return n*float64(p.cheapest()) >= float64(found)
 }
 
 func done(left []int) bool {

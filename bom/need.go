@@ -123,14 +123,15 @@ func (k Kind) customaryUnit() scale {
 	return scale{"each", 1}
 }
 
-// trim writes x to at most so many places, without trailing zeros.
+// trim writes x to at most so many places, without trailing zeros, and to two
+// figures where that would write as 0 what is not nothing.
 func trim(x float64, places int) string {
 	s := strconv.FormatFloat(x, 'f', places, 64)
 	if places > 0 {
 		s = strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
 	}
-	if s == "-0" {
-		return "0"
+	if s == "0" || s == "-0" {
+		return measure.Number(x, places)
 	}
 	return s
 }

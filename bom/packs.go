@@ -2,6 +2,7 @@ package bom
 
 import (
 	"fmt"
+	"math"
 	"math/big"
 	"slices"
 
@@ -33,6 +34,54 @@ func (p pack) at(n int64) *Offer {
 		}
 	}
 	return out
+}
+
+// cheapest is the lowest price of one, in minor units, at whatever count.
+func (p pack) cheapest() int64 {
+	least := p.first().Price.Minor
+	for _, t := range p.tiers {
+		least = min(least, t.Price.Minor)
+	}
+	return least
+}
+
+// mostMixed is how many whole packs of a mixture are gone through.
+const mostMixed = 100_000
+
+// leastMixed is a certain bound, in minor units, on what a length costs out of
+// packs of every kind together. Whole packs, of each of which trim is lost, are
+// gone through by their count where they are of one kind, and the rest is cut to
+// length; else the whole length is taken at the lowest price for a length, and for
+// no less than one pack.
+func leastMixed(length, trim float64, packs []pack) int64 {
+	if length <= 0 {
+		return 0
+	}
+	rate, one := math.Inf(1), int64(math.MaxInt64)
+	var whole, cut []pack
+	for _, p := range packs {
+		one = min(one, p.cheapest())
+		rate = min(rate, float64(p.cheapest())/p.first().Holds)
+		if p.first().ByLength {
+			cut = append(cut, p)
+		} else {
+			whole = append(whole, p)
+		}
+	}
+	up := func(x float64) int64 { return int64(math.Ceil(x * (1 - 1e-9))) }
+	least := max(one, up(length*rate))
+	if len(whole) != 1 || len(cut) != 1 || length > mostMixed*(whole[0].first().Holds-trim) {
+		return least
+	}
+	best := int64(math.MaxInt64)
+	for k := int64(0); ; k++ {
+		left := length - float64(k)*(whole[0].first().Holds-trim)
+		cost := k * whole[0].cheapest()
+		if left <= 0 {
+			return max(least, min(best, cost))
+		}
+		best = min(best, cost+up(left/cut[0].first().Holds)*cut[0].cheapest())
+	}
 }
 
 // buy is so many of the pack.

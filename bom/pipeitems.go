@@ -5,7 +5,7 @@ import "silowright/geometry"
 // pipePieces are the lengths of pipe in one pipe silo.
 func pipePieces(s geometry.Silo) []piece {
 	q := s.Spec.Pipe
-	return []piece{{"pipe silo", q.Pipe, q.Length}, {"short pipe", q.PipeOut, q.PipeOutLength}}
+	return []piece{{"pipe silo", q.Pipe, q.Length, ""}, {"short pipe", q.PipeOut, q.PipeOutLength, intoAdapter(s.Pipe.Hole)}}
 }
 
 // pipeSilos counts what one kind's pipe silos use. The reducing adapter is
@@ -20,6 +20,10 @@ func (t *takeoff) pipeSilos(b Batch) {
 	large, small := fits(s.Spec.Outlet.Pipe), fits(s.Spec.Pipe.PipeOut)
 	t.each("adapter-"+slug(large)+"x"+slug(small), "reducing adapter "+large+" × "+small, Fittings, 1, n, forPipe, "on the short pipe")
 	t.cement(1, n, forPipe, "in the reducing adapter")
+	if m := s.Outlet.Makeup(); m.Adapters > 0 {
+		// The reducing adapter does not go into a thread.
+		t.adapters(s.Outlet, 1, n, forPipe, "in the inner end of the drum silo's outlet")
+	}
 	side := s.Pipe.ScreenSquare
 	screen := ware{"screen-" + openingSlug(s.Spec.Pipe.Screen), "screen, " + opening(s.Spec.Pipe.Screen) + " opening", MeshScreen, Area}
 	t.use(screen, 0, float64(n)*side.Times(side).MM2(), "%d squares of %s", n, side.Both(t.units))

@@ -16,6 +16,7 @@ type Rates struct {
 	PointsPerDisc    int            // screw points one cutting disc takes off
 	HolesPerPilotBit int            // holes one pilot bit of a hole saw starts
 	MarkerSilos      int            // silos one marker marks
+	TapeJoints       int            // threaded joints one roll of thread tape seals
 	ClampsAtOnce     int            // pipe silos whose resin sets at one time
 }
 
@@ -27,6 +28,6 @@ func DefaultRates() Rates {
 		AcetonePerM: 15 * measure.Millilitre,
 		BladeLife:   25000, SandpaperLife: 15000,
 		PointsPerDisc: 150, HolesPerPilotBit: 100,
-		MarkerSilos: 10, ClampsAtOnce: 4,
+		MarkerSilos: 10, TapeJoints: 20, ClampsAtOnce: 4,
 	}
 }

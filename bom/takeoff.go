@@ -191,7 +191,7 @@ func (t *takeoff) each(item, description, category string, per, n int, s side, w
 
 // joint counts what seals a pipe, or a stopper, in a hole of n silos.
 func (t *takeoff) joint(h geometry.Hole, bead geometry.SealantSpec, n int, s side) {
-	m := h.Joint.Makeup()
+	m := h.Makeup()
 	size := fits(h.Pipe)
 	if !m.Piped {
 		size = h.Stopper.Number
@@ -199,6 +199,9 @@ func (t *takeoff) joint(h geometry.Hole, bead geometry.SealantSpec, n int, s sid
 	at := "at the " + h.Name
 	t.each(m.Part+"-"+slug(size), fmt.Sprintf(m.Item, size), Fittings, m.Parts, n, s, at)
 	t.cement(m.Sockets, n, s, at)
+	if m.Adapters > 0 {
+		t.adapters(h, m.Adapters, n, s, at)
+	}
 	if m.Faces > 0 {
 		faces := measure.Length(m.Faces) * circle(h.Coupling.Outside)
 		ml := bead.Bead.Times(bead.Bead).Times(faces).ML() * (1 + bead.Waste)

@@ -147,6 +147,57 @@ func TestBulkheadTakesNoSealant(t *testing.T) {
 	}
 }
 
+// A fitting with threaded ends is another one, and takes a male adapter for each
+// pipe: outlet and inlet, the pipe silo's own, and where a pipe silo hangs the
+// inner end of the outlet. A roll of tape does 20 threads, as the rates say.
+// Nothing else changes.
+func TestThreadedBulkheadTakesAdapters(t *testing.T) {
+	silo := func(end geometry.End) geometry.Silo {
+		s := handSilo()
+		for _, h := range []*geometry.Hole{&s.Inlet, &s.Outlet, &s.Pipe.Hole} {
+			h.Joint, h.Bulkhead.Ends = geometry.JointBulkhead, end
+		}
+		s.Spec.Inlet.Joint, s.Spec.Outlet.Joint = geometry.JointBulkhead, geometry.JointBulkhead
+		return s
+	}
+	sockets := Takeoff([]Batch{{silo(geometry.EndSocket), 3, 2}}, DefaultRates(), measure.UnitInch)
+	got := Takeoff([]Batch{{silo(geometry.EndThread), 3, 2}}, DefaultRates(), measure.UnitInch)
+	want := map[string][2]float64{
+		"bulkhead-fitting-threaded-1-1/2": {3, 2}, "bulkhead-fitting-threaded-2": {3, 0},
+		"male-adapter-1-1/2": {3, 2}, "male-adapter-2": {3, 2}, "thread-tape": {6. / 20, 4. / 20},
+	}
+	for item, w := range want {
+		if n := itemNamed(t, got, item); math.Abs(n.Drum-w[0])+math.Abs(n.Pipe-w[1]) > 1e-9 {
+			t.Errorf("%s: %v and %v, want %v", item, n.Drum, n.Pipe, w)
+		}
+	}
+	for _, n := range sockets {
+		if strings.HasPrefix(n.Item, "male-adapter") || n.Item == "thread-tape" {
+			t.Errorf("%s for sockets", n.Item)
+		}
+		if strings.HasPrefix(n.Item, "bulkhead-fitting") {
+			continue
+		}
+		if o := itemNamed(t, got, n.Item); o.Drum != n.Drum || o.Pipe != n.Pipe {
+			t.Errorf("%s: %v and %v with threads, %v and %v with sockets", n.Item, o.Drum, o.Pipe, n.Drum, n.Pipe)
+		}
+	}
+	for _, n := range got {
+		if strings.HasPrefix(n.Item, "bulkhead-fitting-") && !strings.HasPrefix(n.Item, "bulkhead-fitting-threaded-") {
+			t.Errorf("%s for threads", n.Item)
+		}
+	}
+	var into []string
+	for _, c := range CutList([]Batch{{silo(geometry.EndThread), 3, 2}}, measure.UnitInch) {
+		if strings.HasSuffix(c.Note, "one end goes into a male adapter") {
+			into = append(into, c.Piece)
+		}
+	}
+	if strings.Join(into, ", ") != "outlet pipe, inlet stub, short pipe" {
+		t.Errorf("cut for an adapter: %q", into)
+	}
+}
+
 // What is left out: no silos, no screw points, no rate, no clamp that fits.
 func TestTakeoffLeavesOut(t *testing.T) {
 	s := handSilo()
@@ -269,6 +320,8 @@ func TestNeedText(t *testing.T) {
 		{Area, 92903.04 * 32, measure.UnitInch, "32 ft² (2.97 m²)"},
 		{Volume, 298.7, measure.UnitInch, "10.1 fl oz (299 mL)"},
 		{Volume, 1e-9, measure.UnitMM, "0 mL (0 fl oz)"},
+		{Volume, 0.3, measure.UnitMM, "0.3 mL (0.01 fl oz)"},
+		{Each, 0.0004, measure.UnitInch, "0.0004"},
 		{Each, 40, measure.UnitInch, "40"},
 		{Each, 2. / 3, measure.UnitInch, "0.67"},
 	} {

@@ -89,5 +89,11 @@ func quantities(id, key string, lv Level, measured, limit measure.Quantity, b Ba
 	return Finding{ID: id, Key: key, Level: lv, Measured: measured, Limit: limit, Basis: b, Says: fmt.Sprintf(says, args...)}
 }
 
+// apart writes two lengths that a sentence holds against each other, finely
+// enough to tell one from the other.
+func apart(a, b length, u measure.Unit) (string, string) {
+	return measure.Apart(a.Quantity(), b.Quantity(), u)
+}
+
 // say picks the sentence for a level.
 func say(lv Level, ok, caution, stop string) string { return [...]string{ok, caution, stop}[lv] }

@@ -38,6 +38,14 @@ func HoleChecks(h Hole, u measure.Unit) []Finding {
 	return j.checks(h, u)
 }
 
+// unlike is the hole that is asked for where it is not the saw's own.
+func unlike(saw, asks string) string {
+	if saw == asks {
+		return ""
+	}
+	return " (" + asks + ")"
+}
+
 // sawAdvice names the smallest saw of the series that would do.
 func sawAdvice(h Hole, u measure.Unit) string {
 	for _, s := range SawsFor(h) {

@@ -44,11 +44,12 @@ func loadChecks(s *Silo) []Finding {
 	if w.Lift > 2*limit {
 		lv = Stop
 	}
+	weighs, gives := measure.Apart(w.Lift.Quantity(), limit.Quantity(), u)
 	out := []Finding{quantities("lift.weight", "load.seed_kg", lv, w.Lift.Quantity(), limit.Quantity(), niosh,
 		say(lv, "body and wet seed weigh %s, within the %s that the lifting equation gives one person at this reach",
 			"body and wet seed weigh %s; the lifting equation gives one person %s at this reach: lift it by two",
 			"body and wet seed weigh %s; the lifting equation gives one person %s at this reach: too much for two; take seed out first or use a hoist"),
-		w.Lift.Both(u), limit.Both(u))}
+		weighs, gives)}
 
 	creep := Basis{Published, "PE pipe handbook ch. 3, table B.1.1, creep modulus of pipe grade, a drum's resin may differ; the limit of 1/20 of the span is common practice, no source"}
 	sagLimit := s.Spec.Lattice.Across / sagSpan
@@ -72,9 +73,10 @@ func loadChecks(s *Silo) []Finding {
 		lvH = Stop
 	}
 	design := Basis{Published, "pipe design stress of 800 psi for PE3408/PE3608 in water at 73 °F; a drum's resin may differ"}
+	bent, allowed := measure.Apart(w.HandleStress.Quantity(), stock.PEDesignStress.Quantity(), u)
 	return append(out, quantities("handle.stress", "handle.below_rim", lvH, w.HandleStress.Quantity(), stock.PEDesignStress.Quantity(), design,
-		say(lvH, "the strip above the slots is bent to %.1f MPa when lifted, of %.1f MPa allowed for long",
-			"the strip above the slots is bent to %.1f MPa when lifted, over half of the %.1f MPa allowed for long: set the slots lower",
-			"the strip above the slots is bent to %.1f MPa when lifted, over the %.1f MPa allowed for long: set the slots lower"),
-		w.HandleStress.MPa(), stock.PEDesignStress.MPa()))
+		say(lvH, "the strip above the slots is bent to %s when lifted, of %s allowed for long",
+			"the strip above the slots is bent to %s when lifted, over half of the %s allowed for long: set the slots lower",
+			"the strip above the slots is bent to %s when lifted, over the %s allowed for long: set the slots lower"),
+		bent, allowed))
 }

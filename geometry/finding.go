@@ -62,11 +62,12 @@ type Finding struct {
 	Basis Basis  `json:"basis"`
 }
 
-// LimitText writes the limit in both units, the shop's own first; empty when
-// the finding has none.
-func (f Finding) LimitText(u measure.Unit) string {
+// Texts writes measure and limit in both units, the shop's own first, and finely
+// enough to tell one from the other; a finding that has no limit leaves it
+// empty.
+func (f Finding) Texts(u measure.Unit) (measured, limit string) {
 	if f.Limit == (measure.Quantity{}) && f.Measured.Unit != "" {
-		return ""
+		return f.Measured.Text(u), ""
 	}
-	return f.Limit.Text(u)
+	return measure.Apart(f.Measured, f.Limit, u)
 }

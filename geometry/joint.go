@@ -30,6 +30,8 @@ type joint struct {
 	// diameter, would do for the joint.
 	suits  func(h Hole, saw, diameter length) bool
 	makeup Makeup
+	// makes changes the makeup for the hole's own part; nil where all parts are alike.
+	makes func(h Hole, m *Makeup)
 }
 
 // joints lists every joint. A new one is a row here and a file.
@@ -102,6 +104,9 @@ type Makeup struct {
 	Faces   int    // flat faces bedded in sealant
 	Fitted  bool   // the part is put into the wall by hand: neither cemented nor a stopper
 	Passed  int    // couplings the water passes (one loss each)
+	// Adapters are male adapters, socket by thread, screwed into the part for the
+	// pipe: one an end that takes pipe.
+	Adapters int
 }
 
 // row is the joint's row; one that is not known has none.
@@ -118,6 +123,16 @@ func (j Joint) row() (joint, bool) {
 func (j Joint) Makeup() Makeup {
 	r, _ := j.row()
 	return r.makeup
+}
+
+// Makeup is what making up the hole's joint takes, with its own part.
+func (h Hole) Makeup() Makeup {
+	r, _ := h.Joint.row()
+	m := r.makeup
+	if r.makes != nil {
+		r.makes(h, &m)
+	}
+	return m
 }
 
 // Joints lists the joints known, those for pipe first.

@@ -8,8 +8,8 @@ import (
 // bulkheadJoint is a threaded bulkhead fitting: a flanged, threaded body
 // pushed through the wall from inside, its gasket under the flange, drawn
 // tight by a locknut outside. Flange and gasket on the wet side are common
-// practice, no source. The pipe is cemented into the socket of its outer end;
-// a fitting whose ends are threaded takes an adapter that is not counted here.
+// practice, no source. The pipe is cemented into the socket of its outer end,
+// or where its ends are threaded into that of a male adapter screwed in there.
 func bulkheadJoint() joint {
 	return joint{
 		name: JointBulkhead,
@@ -27,8 +27,27 @@ func bulkheadJoint() joint {
 		},
 		makeup: Makeup{By: "a bulkhead fitting", Means: "threaded, gasket inside and locknut outside", Part: "bulkhead-fitting",
 			Item: "threaded bulkhead fitting with gasket and locknut, sockets for %s pipe", Parts: 1, Piped: true, Sockets: 1, Fitted: true, Passed: 1},
+		makes: func(h Hole, m *Makeup) {
+			if h.Bulkhead.Ends == EndThread {
+				m.Part, m.Item = "bulkhead-fitting-threaded", "threaded bulkhead fitting with gasket and locknut, female pipe threads for %s pipe"
+				m.Adapters, m.Passed = 1, m.Passed+1
+			}
+		},
 	}
 }
+
+// End is what an end of a fitting takes a pipe by.
+type End string
+
+// The ends a bulkhead fitting may have; it is taken with sockets where the job
+// does not say.
+const (
+	EndSocket End = "socket" // the pipe is cemented in
+	EndThread End = "thread" // female pipe thread: a male adapter is screwed in, the pipe cemented into that
+)
+
+// BulkheadEnds lists the ends that a bulkhead fitting may have.
+func BulkheadEnds() []End { return []End{EndSocket, EndThread} }
 
 // BulkheadMeasure is a bulkhead fitting as measured; a zero field was not
 // measured. No standard gives these dimensions.
@@ -42,6 +61,7 @@ type BulkheadMeasure struct {
 	Head   length // from the gasket's face to the inner end
 	Length length // over all
 	Bore   length // narrowest inside
+	Ends   End    // empty: sockets
 }
 
 // BulkheadFit is how a bulkhead fitting sits in the wall.
@@ -51,13 +71,15 @@ type BulkheadFit struct {
 	Label    bool   // the job states the hole
 	Source   string // of the hole when it does not
 	Measured bool   // flange, locknut, gasket and grip are the job's
-	Depth    length // of pipe in one socket
+	Depth    length // of pipe in one socket, the fitting's or the adapter's
 	Sure     string // standing of the depth
 	Pipe     length // the pipe cemented into the outer end; zero when it is not known
 	Gap      length // under the flat flange's edge where the hollow wall falls away from it
 	Stack    length // what flange and locknut close on: wall, gasket and gap
 	Cover    length // flange and locknut past the hole's edge, the body to one side
 	Outer    length // from the wall's outside to the outer end
+	Adapter  length // how far a male adapter stands past the end it is screwed into; zero with sockets
+	Across   length // of that adapter
 }
 
 // Known reports whether a label or a table gives the hole.
@@ -92,6 +114,7 @@ const (
 	headLong       = measure.Inch * 3 / 4
 	betweenSockets = measure.Inch / 8 // and the least that stands outside
 	nutOutside     = measure.Inch / 2
+	adapterNeck    = measure.Inch / 4 // of a male adapter, between thread and socket
 )
 
 // What its checks hold it to (common practice, no source): flange and locknut
@@ -138,7 +161,11 @@ func (h *Hole) fitBulkhead(q HoleSpec) {
 	}
 	b.Outer = maxLength(b.Length-b.Head-b.Stack, betweenSockets)
 	b.Cover = (minLength(b.Flange, b.flats())-h.Diameter)/2 - maxLength(0, h.Diameter-b.Thread)/2
-	h.Throat, h.Inner = b.Bore, b.Head
+	if b.Ends == EndThread {
+		b.Adapter = adapterNeck + b.Depth
+		b.Across, _ = socketOutside(q.Pipe, h)
+	}
+	h.Throat, h.Inner = b.Bore, b.Head+b.Adapter
 	h.Footprint = maxLength(h.Diameter, maxLength(b.Flange, b.Nut))
 	h.Bulkhead = b
 }
@@ -168,23 +195,26 @@ func bulkheadSawCheck(h Hole, u measure.Unit) Finding {
 	if b.offBy(h.Saw) > 0 {
 		limit = b.HoleMost
 	}
+	saw, asks := apart(h.Saw, limit, u)
 	switch {
 	case b.offBy(h.Saw) != 0:
 		return lengths(id, key, Stop, h.Saw, limit, basis,
 			"the saw is %s and a %s bulkhead fitting asks for a hole of %s: change the saw, or measure the fitting and set fittings.bulkhead",
-			h.Saw.Both(u), h.Pipe.Size, limit.Both(u))
+			saw, h.Pipe.Size, asks)
 	case !below(b.Thread, h.Diameter):
+		hole, thread := apart(h.Diameter, b.Thread, u)
 		return lengths(id, key, Stop, h.Diameter, b.Thread, b.basis(),
-			"the hole comes out %s and the fitting's thread is %s outside: it does not go through; use a larger saw", h.Diameter.Both(u), b.Thread.Both(u))
+			"the hole comes out %s and the fitting's thread is %s outside: it does not go through; use a larger saw", hole, thread)
 	case !below(h.PipeOutside, b.Thread):
+		thread, pipe := apart(b.Thread, h.PipeOutside, u)
 		return lengths(id, key, Stop, b.Thread, h.PipeOutside, b.basis(),
-			"the fitting's thread is %s outside and the pipe %s: such a fitting does not take that pipe; measure it again", b.Thread.Both(u), h.PipeOutside.Both(u))
+			"the fitting's thread is %s outside and the pipe %s: such a fitting does not take that pipe; measure it again", thread, pipe)
 	case !b.Label:
 		return lengths(id, key, Caution, h.Saw, limit, basis,
-			"the saw (%s) agrees with size charts (%s), but no standard holds makers to them: measure the fitting and set fittings.bulkhead before cutting",
-			h.Saw.Both(u), limit.Both(u))
+			"the saw, %s, agrees with size charts%s, but no standard holds makers to them: measure the fitting and set fittings.bulkhead before cutting",
+			saw, unlike(saw, asks))
 	}
-	return lengths(id, key, OK, h.Saw, limit, basis, "the saw (%s) is what the fitting asks for (%s)", h.Saw.Both(u), limit.Both(u))
+	return lengths(id, key, OK, h.Saw, limit, basis, "the saw, %s, is what the fitting asks for%s", saw, unlike(saw, asks))
 }
 
 // bulkheadCoverCheck holds flange and locknut against the hole that both must
@@ -228,12 +258,13 @@ func bulkheadCurveCheck(h Hole, u measure.Unit) Finding {
 func bulkheadGripCheck(h Hole, u measure.Unit) Finding {
 	b := h.Bulkhead
 	spare := b.Grip - b.Stack
+	stack, grip := apart(b.Stack, b.Grip, u)
 	lv := atLeast(spare, 0, gripSpare)
 	return lengths(h.id("bulkhead-grip"), h.Key()+".joint", lv, b.Stack, b.Grip, b.basis(),
 		say(lv, "wall, gasket and curve are %s and the fitting closes on %s: the locknut has its whole thread",
 			"wall, gasket and curve are %s and the fitting closes on %s: the locknut has hardly its whole thread; measure yours",
 			"wall, gasket and curve are %s and the fitting closes on %s only: the locknut does not reach its thread; take a longer fitting or another joint"),
-		b.Stack.Both(u), b.Grip.Both(u))
+		stack, grip)
 }
 
 // bulkheadPipeCheck holds the pipe against the socket it is cemented into, by
@@ -245,9 +276,14 @@ func bulkheadPipeCheck(h Hole, u measure.Unit) Finding {
 		basis = Basis{FromMemory, "ISO 727-1, socket depth"}
 	}
 	lv := atLeast(b.Pipe, fillBad*b.Depth, fillGood*b.Depth)
+	pipe, deep := apart(b.Pipe, b.Depth, u)
+	socket := "the fitting's outer socket"
+	if b.Ends == EndThread {
+		socket = "the socket of the adapter in the fitting's outer thread"
+	}
 	return lengths(h.id("bulkhead-pipe"), h.pipeKey(), lv, b.Pipe, b.Depth, basis,
-		say(lv, "the pipe, %s long, fills the fitting's outer socket, which is %s deep",
-			"the pipe is %s long and the fitting's outer socket %s deep: it holds less than a full joint; make it longer",
-			"the pipe is only %s long and the fitting's outer socket %s deep: too little to hold; make it longer"),
-		b.Pipe.Both(u), b.Depth.Both(u))
+		say(lv, "the pipe, %s long, fills %s, which is %s deep",
+			"the pipe is %s long and %s %s deep: it holds less than a full joint; make it longer",
+			"the pipe is only %s long and %s %s deep: too little to hold; make it longer"),
+		pipe, socket, deep)
 }

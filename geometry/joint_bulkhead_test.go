@@ -94,6 +94,7 @@ func TestBulkheadFindings(t *testing.T) {
 		{"pipe enough for its socket, 1.156 in (ASTM D2466)", "bulkhead-pipe", func(q *HoleSpec, _ *BulkheadMeasure) { q.Nipple = 2.5 * inch }, OK, "fills"},
 		{"pipe for less than nine tenths of it", "bulkhead-pipe", func(q *HoleSpec, _ *BulkheadMeasure) { q.Nipple = inch }, Caution, "less than a full joint"},
 		{"pipe for less than half of it", "bulkhead-pipe", func(q *HoleSpec, _ *BulkheadMeasure) { q.Nipple = 0.5 * inch }, Stop, "too little"},
+		{"an adapter's socket, in threaded ends", "bulkhead-pipe", func(q *HoleSpec, m *BulkheadMeasure) { q.Nipple, m.Ends = inch, EndThread }, Caution, "the socket of the adapter in the fitting's outer thread 1 1/8 in"},
 		{"thread to spare", "bulkhead-grip", func(*HoleSpec, *BulkheadMeasure) {}, OK, "whole thread"},
 		{"no thread to spare", "bulkhead-grip", func(_ *HoleSpec, m *BulkheadMeasure) { m.Grip = 0.58 * inch }, Caution, "hardly"},
 		{"a wall too thick for its grip", "bulkhead-grip", func(q *HoleSpec, _ *BulkheadMeasure) { q.Wall = 0.75 * inch }, Stop, "does not reach"},
@@ -171,6 +172,16 @@ func TestBulkheadProportions(t *testing.T) {
 	} {
 		near(t, c.name, c.got, c.want, 1e-6)
 	}
+	if b.Adapter != 0 {
+		t.Errorf("an adapter %v mm long in a socket", float64(b.Adapter))
+	}
+	// Threaded ends: 1/4 in from an adapter's thread to its socket, 2.369 in at
+	// the bottom (ASTM D2466) and a pipe's wall of 0.154 in round it (D1785); it
+	// stands as far into the drum.
+	h := bulkheadHole(t, func(_ *HoleSpec, m *BulkheadMeasure) { *m = BulkheadMeasure{Ends: EndThread} })
+	near(t, "adapter", h.Bulkhead.Adapter, (0.25+1.156)*inch, 1e-6)
+	near(t, "stands inside with an adapter", h.Inner, (0.75+0.25+1.156)*inch, 1e-6)
+	near(t, "adapter's outside", h.Bulkhead.Across, (2.369+2*0.154)*inch, 1e-6)
 	// A head as long as both sockets: half an inch is left for the locknut.
 	long := bulkheadHole(t, func(_ *HoleSpec, m *BulkheadMeasure) { *m = BulkheadMeasure{Head: 4 * inch} }).Bulkhead
 	near(t, "outside", long.Outer, 0.5*inch, 1e-6)

@@ -44,13 +44,10 @@ func (h *Hole) fitCouplings(q HoleSpec) {
 	c := CouplingFit{Nipple: q.Nipple}
 	var sure stock.Standing
 	c.Depth, sure = socketDepth(q.Pipe, h.PipeOutside)
-	if t, ok := stock.CouplingOf(q.Pipe.Size); ok && q.Pipe.inchPressure() {
-		c.Outside, sure = t.Outside, t.Origin.Standing
-	} else if t, ok := stock.SewerSocketOf(q.Pipe.Size); ok && q.Pipe.inchSewer() {
-		c.Outside = t.Bottom + 2*h.PipeWall
+	if outside, of := socketOutside(q.Pipe, h); of != "" {
+		c.Outside, sure = outside, of
 	} else {
-		// Bounded as for inch couplings: pipe + 2 × wall.
-		c.Outside = h.PipeOutside + 2*h.PipeWall
+		c.Outside = outside
 	}
 	c.Standing = string(sure)
 	if m, ok := q.Fittings.Couplings[q.Pipe.Size]; ok {
@@ -74,6 +71,18 @@ func (h *Hole) fitCouplings(q HoleSpec) {
 	h.Footprint = c.Outside
 	h.Inner = 2 * c.Depth
 	h.Coupling = c
+}
+
+// socketOutside is the least outside of a socket for the hole's pipe, and the
+// standing of a table that gives it.
+func socketOutside(p PipeRef, h *Hole) (length, stock.Standing) {
+	if t, ok := stock.CouplingOf(p.Size); ok && p.inchPressure() {
+		return t.Outside, t.Origin.Standing
+	}
+	if t, ok := stock.SewerSocketOf(p.Size); ok && p.inchSewer() {
+		return t.Bottom + 2*h.PipeWall, ""
+	}
+	return h.PipeOutside + 2*h.PipeWall, "" // bounded as for inch couplings: pipe + 2 × wall
 }
 
 // metricSocket is how much deeper than half the pipe's outside a metric
@@ -112,9 +121,9 @@ func sawPipeCheck(h Hole, u measure.Unit) Finding {
 	id, key := h.id("saw-pipe"), h.Key()+".saw"
 	switch {
 	case !below(0, h.Clearance):
+		hole, pipe := apart(h.Diameter, h.PipeOutside, u)
 		return lengths(id, key, Stop, h.Clearance, tight, worked,
-			"the hole comes out %s and the pipe is %s outside: it does not go through; use %s",
-			h.Diameter.Both(u), h.PipeOutside.Both(u), sawAdvice(h, u))
+			"the hole comes out %s and the pipe is %s outside: it does not go through; use %s", hole, pipe, sawAdvice(h, u))
 	case below(least, tight):
 		return lengths(id, key, Caution, least, tight, practice,
 			"the pipe passes only because the hole comes out larger than the saw (%s to spare): a tight fit; sand the hole or use %s",
@@ -195,6 +204,7 @@ func nippleCheck(h Hole, u measure.Unit) Finding {
 		b = Basis{FromMemory, "ISO 727-1, socket depth"}
 	}
 	full := c.Grip + 2*c.Depth
+	fills, deep := apart(c.Fill, c.Depth, u)
 	switch {
 	case below(c.Depth, c.Fill):
 		return lengths(h.id("nipple-sockets"), key, Stop, c.Nipple, full, b,
@@ -207,8 +217,8 @@ func nippleCheck(h Hole, u measure.Unit) Finding {
 	case below(c.Fill, fillGood*c.Depth):
 		return lengths(h.id("nipple-sockets"), key, Caution, c.Fill, c.Depth, b,
 			"the nipple fills %s of each socket, which is %s deep: it holds less than a full joint; %s would fill both",
-			c.Fill.Both(u), c.Depth.Both(u), full.Both(u))
+			fills, deep, full.Both(u))
 	}
 	return lengths(h.id("nipple-sockets"), key, OK, c.Fill, c.Depth, b,
-		"the nipple fills %s of each socket, which is %s deep", c.Fill.Both(u), c.Depth.Both(u))
+		"the nipple fills %s of each socket, which is %s deep", fills, deep)
 }

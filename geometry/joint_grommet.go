@@ -63,19 +63,21 @@ func grommetCheck(h Hole, u measure.Unit) Finding {
 	if below(grommetSlack, off.Abs()) {
 		lv = Stop
 	}
+	saw, asks := apart(h.Saw, g.Hole, u)
 	if g.Label {
-		return lengths(id, key, lv, h.Saw, g.Hole, Basis{JobSetting, "fittings.grommet, read from its label"},
-			say(lv, "the saw (%s) is what the grommet's label asks for (%s)", "",
-				"the saw (%s) is not what the grommet's label asks for (%s): change the saw"),
-			h.Saw.Both(u), g.Hole.Both(u))
+		b := Basis{JobSetting, "fittings.grommet, read from its label"}
+		if lv == Stop {
+			return lengths(id, key, lv, h.Saw, g.Hole, b, "the saw (%s) is not what the grommet's label asks for (%s): change the saw", saw, asks)
+		}
+		return lengths(id, key, lv, h.Saw, g.Hole, b, "the saw, %s, is what the grommet's label asks for%s", saw, unlike(saw, asks))
 	}
 	b := Basis{FromMemory, "usual pipe-to-tank grommet table"}
 	if lv == OK {
 		return lengths(id, key, Caution, h.Saw, g.Hole, b,
-			"the saw (%s) agrees with the usual table (%s), which is from memory: read the grommet's own label and set fittings.grommet before cutting",
-			h.Saw.Both(u), g.Hole.Both(u))
+			"the saw, %s, agrees with the usual table%s, which is from memory: read the grommet's own label and set fittings.grommet before cutting",
+			saw, unlike(saw, asks))
 	}
 	return lengths(id, key, Stop, h.Saw, g.Hole, b,
 		"the saw is %s but the usual table, from memory and so not certain, says %s for a %s grommet: do not cut before reading the grommet's own label; set fittings.grommet to what it says, and that wins",
-		h.Saw.Both(u), g.Hole.Both(u), h.Pipe.Size)
+		saw, asks, h.Pipe.Size)
 }

@@ -97,14 +97,16 @@ func stopperCheck(h Hole, u measure.Unit) Finding {
 	id, key := h.id("saw-stopper"), h.Key()+".saw"
 	switch {
 	case f.SeatFraction <= sharp:
+		end, hole := apart(f.Bottom, h.Diameter, u)
 		return lengths(id, key, lv, h.Diameter, f.Bottom, b, "a No. %s stopper is %s across its small end and does not enter the %s hole: %s",
-			f.Number, f.Bottom.Both(u), h.Diameter.Both(u), advice)
+			f.Number, end, hole, advice)
 	case f.SeatFraction >= 1-sharp:
+		end, hole := apart(f.Top, h.Diameter, u)
 		return lengths(id, key, lv, h.Diameter, f.Top, b, "a No. %s stopper is %s across its large end and falls through the %s hole: %s",
-			f.Number, f.Top.Both(u), h.Diameter.Both(u), advice)
+			f.Number, end, hole, advice)
 	}
-	says := fmt.Sprintf("a No. %s stopper, %s to %s across, goes %s (%.0f %% of its length) into the %s hole",
-		f.Number, f.Bottom.Both(u), f.Top.Both(u), f.SeatDepth.Both(u), 100*f.SeatFraction, h.Diameter.Both(u))
+	says := fmt.Sprintf("a No. %s stopper, %s to %s across, goes %s (%s of its length) into the %s hole",
+		f.Number, f.Bottom.Both(u), f.Top.Both(u), f.SeatDepth.Both(u), measure.Percent(f.SeatFraction), h.Diameter.Both(u))
 	if lv == Caution {
 		says += ": a poor seat; " + advice
 	}

@@ -123,8 +123,9 @@ func (s Study) flowFindings(u measure.Unit) (out []geometry.Finding) {
 	for _, g := range s.Groups {
 		if g.Over {
 			q := s.Silos[g.MostAt].Flow
+			gets, most := measure.Apart(q.Quantity(), flow.MostFlow.Quantity(), u)
 			out = append(out, geometry.Finding{ID: "water.flow", Drum: g.Drum, Level: geometry.Stop, Key: "water.flow", Measured: q.Quantity(), Limit: flow.MostFlow.Quantity(), Basis: worked,
-				Says: fmt.Sprintf("silo %d gets %s, more than is reckoned with: all that is said of it holds for %s; spread the water over more silos", g.MostAt+1, q.Both(u), flow.MostFlow.Both(u))})
+				Says: fmt.Sprintf("silo %d gets %s, more than is reckoned with: all that is said of it holds for %s; spread the water over more silos", g.MostAt+1, gets, most)})
 		}
 		spill, ok := g.First()
 		if !ok {
@@ -134,8 +135,9 @@ func (s Study) flowFindings(u measure.Unit) (out []geometry.Finding) {
 		if g.Piped {
 			with, id = " with a pipe silo", "water.first-piped"
 		}
+		gets, takes := measure.Apart(g.Most.Flow.Quantity(), spill.From.Quantity(), u)
 		f := geometry.Finding{ID: id, Drum: g.Drum, Key: "water.flow", Measured: g.Most.Flow.Quantity(), Limit: spill.From.Quantity(), Basis: levelBasis,
-			Says: fmt.Sprintf("a silo%s takes up to %s; the first to leave it beside what the outlet takes is %s; the most that one gets is %s", with, spill.From.Both(u), spill.What, g.Most.Flow.Both(u))}
+			Says: fmt.Sprintf("a silo%s takes up to %s; the first to leave it beside what the outlet takes is %s; the most that one gets is %s", with, takes, spill.What, gets)}
 		if g.Most.Flow >= spill.From {
 			f.Level = geometry.Caution
 			f.Says += ": throttle it, or change the outlet"
@@ -149,5 +151,5 @@ func (s Study) flowFindings(u measure.Unit) (out []geometry.Finding) {
 	if s.Silos[s.Most].Flow == 0 {
 		says = "no flow, no pump and no seed are told: only what the silos take is reckoned; give water.flow or a pump"
 	}
-	return append(out, geometry.Finding{ID: "water.told", Level: geometry.Caution, Key: key, Measured: s.Mean.Quantity(), Limit: s.Mean.Quantity(), Says: says, Basis: seedsMinimum})
+	return append(out, geometry.Finding{ID: "water.told", Level: geometry.Caution, Key: key, Measured: s.Mean.Quantity(), Says: says, Basis: seedsMinimum})
 }

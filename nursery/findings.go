@@ -49,16 +49,17 @@ func freeboard(room measure.Length) geometry.Level {
 func sillFinding(d flow.Study, u measure.Unit) geometry.Finding {
 	lv := freeboard(d.ToSill)
 	f := geometry.Finding{ID: "water.sill", Level: lv, Key: "outlet.below_rim", Measured: d.Flow.Quantity(), Limit: d.BeforeSlots.Quantity(), Basis: levelBasis}
-	stands := fmt.Sprintf("with %s the water stands %s over the outlet's invert", d.Flow.Both(u), d.Level.Both(u))
+	with, spills := f.Texts(u)
+	stands := fmt.Sprintf("with %s the water stands %s over the outlet's invert", with, d.Level.Both(u))
 	switch lv {
 	case geometry.Stop:
 		f.Says = fmt.Sprintf("%s and leaves by the handle slots too, %s of it; they spill from %s up: give less water, take a larger outlet or set it lower",
-			stands, (d.BySlots + d.OverRim).Both(u), d.BeforeSlots.Both(u))
+			stands, (d.BySlots + d.OverRim).Both(u), spills)
 	case geometry.Caution:
 		f.Says = fmt.Sprintf("%s, only %s below the handle slots, which spill from %s up: give less water, take a larger outlet or set it lower",
-			stands, d.ToSill.Both(u), d.BeforeSlots.Both(u))
+			stands, d.ToSill.Both(u), spills)
 	default:
-		f.Says = fmt.Sprintf("%s, %s below the handle slots, which spill from %s up", stands, d.ToSill.Both(u), d.BeforeSlots.Both(u))
+		f.Says = fmt.Sprintf("%s, %s below the handle slots, which spill from %s up", stands, d.ToSill.Both(u), spills)
 	}
 	return f
 }
@@ -84,6 +85,7 @@ func seatFinding(d flow.Study, u measure.Unit) geometry.Finding {
 	f := geometry.Finding{ID: "water.seat", Key: "load.seed_kg", Measured: (s.Shoulder + s.Drop).Quantity(), Limit: s.Weight.Quantity(), Basis: seatBasis}
 	switch {
 	case s.Pressure == 0:
+		f.Limit = measure.Quantity{} // none
 		f.Level = geometry.Caution
 		f.Says = "the foot does not seat in the base: what lifts it is not reckoned"
 	case d.CleanSeat.Lifts():
@@ -101,22 +103,25 @@ func seatFinding(d flow.Study, u measure.Unit) geometry.Finding {
 // seedFindings is how the seed stands on a mesh; none without seed.
 func seedFindings(id, key, where string, b flow.BedState, room measure.Length, u measure.Unit) []geometry.Finding {
 	f := geometry.Finding{ID: "water." + id, Key: key, Measured: b.Speed.Quantity(), Limit: b.Sinks.Quantity(), Basis: bedBasis}
-	wells := fmt.Sprintf("on %s the water wells up at %s", where, b.Speed.Both(u))
+	if b.State != flow.WashingOut && b.State != flow.Fluidised && room > 0 {
+		f.Limit = b.Fluidises.Quantity()
+	}
+	speed, limit := f.Texts(u)
+	wells := fmt.Sprintf("on %s the water wells up at %s", where, speed)
 	switch {
 	case b.State == flow.NoSeed:
 		return nil
 	case b.State == flow.WashingOut:
 		f.Level = geometry.Stop
-		f.Says = fmt.Sprintf("%s, faster than a single seed sinks (%s): it washes out; give less water", wells, b.Sinks.Both(u))
+		f.Says = fmt.Sprintf("%s, faster than a single seed sinks (%s): it washes out; give less water", wells, limit)
 	case room <= 0:
 		f.Level = geometry.Stop
 		f.Says = fmt.Sprintf("%s and the seed stands %s deep, up to the outlet: it leaves with the water; give less water or less seed", wells, b.Depth.Both(u))
 	case b.State == flow.Fluidised:
 		f.Says = fmt.Sprintf("%s and carries the seed, %s deep for %s as it lies; it lies still under %s and washes out at %s", wells,
-			b.Depth.Both(u), b.Poured.Both(u), b.Fluidises.Both(u), b.Sinks.Both(u))
+			b.Depth.Both(u), b.Poured.Both(u), b.Fluidises.Both(u), limit)
 	default:
-		f.Limit = b.Fluidises.Quantity()
-		f.Says = fmt.Sprintf("%s and the seed lies still, %s deep; it is carried from %s up", wells, b.Depth.Both(u), b.Fluidises.Both(u))
+		f.Says = fmt.Sprintf("%s and the seed lies still, %s deep; it is carried from %s up", wells, b.Depth.Both(u), limit)
 	}
 	return []geometry.Finding{f}
 }
@@ -125,7 +130,10 @@ func seedFindings(id, key, where string, b flow.BedState, room measure.Length, u
 func pipeRimFinding(p flow.PipeStudy, u measure.Unit) geometry.Finding {
 	lv := freeboard(p.ToRim)
 	f := geometry.Finding{ID: "water.pipe-rim", Level: lv, Key: "pipe_silo.length", Measured: p.ToRim.Quantity(), Limit: leastFreeboard.Quantity(), Basis: levelBasis}
-	across := fmt.Sprintf("the water stands %s higher round the pipe silo than in it (%s with its screen clean)", p.Fouled.Both(u), p.Clean.Both(u))
+	across := fmt.Sprintf("the water stands %s higher round the pipe silo than in it", p.Fouled.Both(u))
+	if clean := p.Clean.Both(u); clean != p.Fouled.Both(u) {
+		across += fmt.Sprintf(" (%s with its screen clean)", clean)
+	}
 	switch lv {
 	case geometry.Stop:
 		f.Says = fmt.Sprintf("%s and gets in over its rim, past the seed, from %s up: give less water or a longer pipe", across, p.BeforeRim.Both(u))

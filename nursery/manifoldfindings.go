@@ -2,12 +2,23 @@ package nursery
 
 import (
 	"fmt"
+	"math"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
 )
 
 func percent(x float64) measure.Quantity { return measure.Quantity{Value: 100 * x, Unit: "%"} }
+
+// percentBeside writes a share of one in whole per cent, and finer where that would
+// write it as the other that it is held against and is not.
+func percentBeside(x, other float64) string {
+	s, t := measure.Percent(x), measure.Percent(other)
+	for places := 1; s == t && math.Abs(x-other) > 1e-9 && places < 9; places++ {
+		s, t = measure.Number(100*x, places)+" %", measure.Number(100*other, places)+" %"
+	}
+	return s
+}
 
 // manifoldFindings are on evenness, speeds and the flow wanted.
 func (s Study) manifoldFindings(u measure.Unit) (out []geometry.Finding) {
@@ -16,7 +27,7 @@ func (s Study) manifoldFindings(u measure.Unit) (out []geometry.Finding) {
 		return nil
 	}
 	if !s.Given.Manifold {
-		out = append(out, geometry.Finding{ID: "manifold.told", Level: geometry.Caution, Key: "manifold.pipe", Measured: s.Mean.Quantity(), Limit: s.Mean.Quantity(), Basis: worked,
+		out = append(out, geometry.Finding{ID: "manifold.told", Level: geometry.Caution, Key: "manifold.pipe", Measured: s.Mean.Quantity(), Basis: worked,
 			Says: "the manifold's pipe is not told and taken to lose nothing: its silos will get less water than said here, the far ones least; give manifold.pipe"})
 	} else {
 		out = append(out, s.evenness(u))
@@ -35,8 +46,9 @@ func (s Study) manifoldFindings(u measure.Unit) (out []geometry.Finding) {
 	out = append(out, s.speed("lateral.speed", "lateral.hose_bore", "the fastest hose", hose, u)...)
 	out = append(out, s.throttling(u)...)
 	if sh := p.Shut; sh != nil && sh.GainsMost > 0 {
+		gets, got := measure.Apart(sh.Flow.Quantity(), s.Silos[sh.GainsMost-1].Flow.Quantity(), u)
 		f := geometry.Finding{ID: "manifold.shut", Key: "lateral.valve_open", Measured: sh.Flow.Quantity(), Limit: s.Silos[sh.GainsMost-1].Flow.Quantity(), Basis: pipesBasis,
-			Says: fmt.Sprintf("with silo %d shut the others get more: silo %d %s in place of %s", sh.Place, sh.GainsMost, sh.Flow.Both(u), s.Silos[sh.GainsMost-1].Flow.Both(u))}
+			Says: fmt.Sprintf("with silo %d shut the others get more: silo %d %s in place of %s", sh.Place, sh.GainsMost, gets, got)}
 		if sh.Spills {
 			f.Level = geometry.Caution
 			f.Limit = sh.What.From.Quantity()
@@ -81,7 +93,7 @@ func (s Study) throttling(u measure.Unit) []geometry.Finding {
 func (s Study) evenness(u measure.Unit) geometry.Finding {
 	least, most := s.Silos[s.Least], s.Silos[s.Most]
 	f := geometry.Finding{ID: "manifold.evenness", Key: "manifold.pipe", Measured: percent(s.Evenness), Limit: percent(s.Farm.Limits.Evenness), Basis: pipesBasis,
-		Says: fmt.Sprintf("silo %d gets the least, %s, and silo %d the most, %s: the least is %.0f %% of the mean", least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), 100*s.Evenness)}
+		Says: fmt.Sprintf("silo %d gets the least, %s, and silo %d the most, %s: the least is %s of the mean", least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), percentBeside(s.Evenness, s.Farm.Limits.Evenness))}
 	if s.Evenness < s.Farm.Limits.Evenness {
 		f.Level = geometry.Caution
 		f.Says += "; throttle the near ones or take a wider manifold"
@@ -94,23 +106,24 @@ func (s Study) speed(id, key, where string, v measure.Speed, u measure.Unit) []g
 	if limit == 0 || v == 0 {
 		return nil
 	}
+	runs, most := measure.Apart(v.Quantity(), limit.Quantity(), u)
 	f := geometry.Finding{ID: id, Key: key, Measured: v.Quantity(), Limit: limit.Quantity(), Basis: practice,
-		Says: fmt.Sprintf("water runs at %s in %s, within %s", v.Both(u), where, limit.Both(u))}
+		Says: fmt.Sprintf("water runs at %s in %s, within %s", runs, where, most)}
 	if v > limit {
 		f.Level = geometry.Caution
-		f.Says = fmt.Sprintf("water runs at %s in %s, faster than %s: it costs head and hammers when a valve is shut; take a wider bore", v.Both(u), where, limit.Both(u))
+		f.Says = fmt.Sprintf("water runs at %s in %s, faster than %s: it costs head and hammers when a valve is shut; take a wider bore", runs, where, most)
 	}
 	return []geometry.Finding{f}
 }
 
 func (s Study) sizesFinding(u measure.Unit) geometry.Finding {
 	z := s.Pumping.Sizes
-	name := z.Manifold + " " + z.ManifoldSeries + " for the manifold"
-	if z.Main != "" {
-		name = z.Main + " " + z.MainSeries + " for the main and " + name
+	name := z.Manifold.String() + " for the manifold"
+	if z.Main.Size != "" {
+		name = z.Main.String() + " for the main and " + name
 	}
 	f := geometry.Finding{ID: "manifold.size", Key: "manifold.pipe", Measured: percent(z.GivesEvenness), Limit: percent(z.Evenness), Basis: pipesBasis}
-	gives := fmt.Sprintf("%.0f %% evenness, %s to the last and water at %s at most", 100*z.GivesEvenness, z.GivesLeast.Both(u), z.GivesSpeed.Both(u))
+	gives := fmt.Sprintf("%s evenness, %s to the last and water at %s at most", percentBeside(z.GivesEvenness, s.Farm.Limits.Evenness), z.GivesLeast.Both(u), z.GivesSpeed.Both(u))
 	switch {
 	case !z.Held:
 		f.Level = geometry.Caution
@@ -122,7 +135,7 @@ func (s Study) sizesFinding(u measure.Unit) geometry.Finding {
 	}
 	if z.EvennessShort {
 		f.Level = geometry.Caution
-		f.Says += fmt.Sprintf("; no pipe gives the %.0f %% wanted, for the silos themselves differ or the pump is short: throttle them", 100*s.Farm.Limits.Evenness)
+		f.Says += fmt.Sprintf("; no pipe gives the %s wanted, for the silos themselves differ or the pump is short: throttle them", measure.Percent(s.Farm.Limits.Evenness))
 	}
 	if z.FlowShort {
 		f.Level = geometry.Caution

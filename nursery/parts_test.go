@@ -217,7 +217,7 @@ func TestSizesAreTheSmallest(t *testing.T) {
 				}
 			}
 		}
-		if name != z.Main+" and "+z.Manifold {
+		if name+" sch40" != z.Main.Size+" and "+z.Manifold.String() || z.Main.Series != "sch40" {
 			t.Errorf("%+v: %s and %s, want %s", c, z.Main, z.Manifold, name)
 		}
 	}

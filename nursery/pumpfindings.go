@@ -12,15 +12,15 @@ func (s Study) pumpFindings(u measure.Unit) (out []geometry.Finding) {
 	p := s.Pumping
 	if p == nil {
 		if a := s.Asks; a != nil {
-			out = append(out, geometry.Finding{ID: "pump.asks", Key: "pump.curve", Measured: a.Total.Quantity(), Limit: a.Head.Quantity(), Basis: affinity,
-				Says: fmt.Sprintf("for %s to each silo a pump must give %s at %s of head; look for that point on its curve", a.Each.Both(u), a.Total.Both(u), headText(a.Head, u))})
+			out = append(out, geometry.Finding{ID: "pump.asks", Key: "pump.curve", Measured: a.Total.Quantity(), Basis: affinity,
+				Says: fmt.Sprintf("for %s to each silo a pump must give %s at %s of head; look for that point on its curve", a.Each.Both(u), a.Total.Both(u), a.Head.BothLong(u))})
 		}
 		return out
 	}
 	pt := p.Result.Pump
 	out = append(out, s.reaches(u))
-	beyond := geometry.Finding{ID: "pump.curve", Key: "pump.curve", Measured: pt.Flow.Quantity(), Limit: pt.Flow.Quantity(), Basis: geometry.Basis{Kind: geometry.JobSetting, Source: "pump.curve"},
-		Says: fmt.Sprintf("the pump runs at %s and %s of head, on its curve", pt.Flow.Both(u), headText(pt.Head, u))}
+	beyond := geometry.Finding{ID: "pump.curve", Key: "pump.curve", Measured: pt.Flow.Quantity(), Basis: geometry.Basis{Kind: geometry.JobSetting, Source: "pump.curve"},
+		Says: fmt.Sprintf("the pump runs at %s and %s of head, on its curve", pt.Flow.Both(u), pt.Head.BothLong(u))}
 	if n := len(s.Farm.Pump.Points); n > 0 {
 		beyond.Limit = s.Farm.Pump.Points[n-1].Flow.Quantity()
 	}
@@ -32,29 +32,20 @@ func (s Study) pumpFindings(u measure.Unit) (out []geometry.Finding) {
 		beyond.Level = geometry.Caution
 		beyond.Key = "pump.power"
 		beyond.Basis = geometry.Basis{Kind: geometry.Published, Source: "ρgQH = ηP, Çengel and Cimbala, Fluid Mechanics, chapter 14"}
-		beyond.Says = fmt.Sprintf("the pump's curve is guessed from its power: %s at %s of head is a first look only; give its curve before you buy by it", pt.Flow.Both(u), headText(pt.Head, u))
+		beyond.Says = fmt.Sprintf("the pump's curve is guessed from its power: %s at %s of head is a first look only; give its curve before you buy by it", pt.Flow.Both(u), pt.Head.BothLong(u))
 	}
 	out = append(out, beyond)
 	out = append(out, s.npsh(u)...)
 	return append(out, s.energy(u))
 }
 
-// headText writes a head in feet and metres, the reader's first.
-func headText(h measure.Length, u measure.Unit) string {
-	feet, metres := fmt.Sprintf("%.1f ft", float64(h/measure.Foot)), fmt.Sprintf("%.2f m", h.Metres())
-	if u == measure.UnitMM {
-		return metres + " (" + feet + ")"
-	}
-	return feet + " (" + metres + ")"
-}
-
 // energy is what the motor draws.
 func (s Study) energy(u measure.Unit) geometry.Finding {
 	p := s.Pumping
-	f := geometry.Finding{ID: "pump.energy", Key: "pump.efficiency", Measured: measure.Quantity{Value: p.KWhAYear, Unit: "kWh"},
-		Basis: geometry.Basis{Kind: geometry.Published, Source: "ρgQH over the efficiencies given, Çengel and Cimbala, Fluid Mechanics, chapter 14"},
-		Says: fmt.Sprintf("the motor draws %s, %.0f kWh in a year at %s h a day, the pump taken at %s %% and the motor at %s %%",
-			p.Result.Pump.Input.Both(u), p.KWhAYear, plain(s.Farm.Pump.HoursADay), plain(100*s.Farm.Pump.Efficiency), plain(100*s.Farm.Pump.Motor))}
+	f := geometry.Finding{ID: "pump.energy", Key: "pump.efficiency", Measured: p.Energy(),
+		Basis: geometry.Basis{Kind: geometry.Published, Source: "ρgQH over the efficiencies given, Çengel and Cimbala, Fluid Mechanics, chapter 14"}}
+	f.Says = fmt.Sprintf("the motor draws %s, %s in a year at %s h a day, the pump taken at %s %% and the motor at %s %%",
+		p.Result.Pump.Input.Both(u), f.Measured.Text(u), plain(s.Farm.Pump.HoursADay), plain(100*s.Farm.Pump.Efficiency), plain(100*s.Farm.Pump.Motor))
 	if p.Result.Pump.Input == 0 {
 		f.Says = "what the motor draws is not worked out: no head is asked of the pump where it runs, or no water moves"
 	}
@@ -75,11 +66,12 @@ func (s Study) reaches(u measure.Unit) geometry.Finding {
 	case starved > 0:
 		f.Level = geometry.Stop
 		o := s.Silos[s.Least]
-		f.Says = fmt.Sprintf("the pump lifts no water into %d of %d silos; silo %d wants %s more head: lower the silos' outlets, take wider pipes or a pump of more head", starved, len(s.Silos), o.Place, headText(o.Short, u))
+		f.Says = fmt.Sprintf("the pump lifts no water into %d of %d silos; silo %d wants %s more head: lower the silos' outlets, take wider pipes or a pump of more head", starved, len(s.Silos), o.Place, o.Short.BothLong(u))
 	case each > 0 && p.MostEven < each:
 		f.Level = geometry.Caution
 		f.Measured = p.MostEven.Quantity()
-		f.Says = fmt.Sprintf("even with every valve set the pump gives each silo no more than %s of the %s wanted: take fewer silos, wider pipes or a larger pump", p.MostEven.Both(u), each.Both(u))
+		gives, wanted := f.Texts(u)
+		f.Says = fmt.Sprintf("even with every valve set the pump gives each silo no more than %s of the %s wanted: take fewer silos, wider pipes or a larger pump", gives, wanted)
 	case each > 0:
 		f.Says = fmt.Sprintf("the pump can give every silo the %s wanted, up to %s with the valves set", each.Both(u), p.MostEven.Both(u))
 	default:
@@ -103,22 +95,23 @@ func (s Study) npsh(u measure.Unit) []geometry.Finding {
 		return nil
 	}
 	f := geometry.Finding{ID: "pump.npsh", Key: "suction.lift", Measured: n.Available.Quantity(), Limit: n.Required.Quantity(), Basis: npshBasis}
+	leaves, requires := measure.ApartLong(n.Available, n.Required, u)
 	switch {
 	case n.Available <= 0 || n.Known && n.Margin < 0:
 		f.Level = geometry.Stop
-		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head and it requires %s: it cavitates; set it lower, shorten or widen its suction, or throttle it", headText(n.Available, u), headText(n.Required, u))
+		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head and it requires %s: it cavitates; set it lower, shorten or widen its suction, or throttle it", leaves, requires)
 		if s.From == FromGuess {
 			f.Level = geometry.Caution
 			f.Says += "; the pump is a guess from its power"
 		}
 	case n.Known && n.Margin < leastMargin:
 		f.Level = geometry.Caution
-		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head, only %s over what it requires: a fouled strainer makes it cavitate; set it lower or widen its suction", headText(n.Available, u), headText(n.Margin, u))
+		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head, only %s over what it requires: a fouled strainer makes it cavitate; set it lower or widen its suction", n.Available.BothLong(u), n.Margin.BothLong(u))
 	case n.Known:
-		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head, %s over what it requires", headText(n.Available, u), headText(n.Margin, u))
+		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head, %s over what it requires", n.Available.BothLong(u), n.Margin.BothLong(u))
 	default:
 		f.Limit = measure.Quantity{} // none
-		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head; what it requires is not told: see its curve and give pump.npsh", headText(n.Available, u))
+		f.Says = fmt.Sprintf("the suction leaves the pump %s of net positive suction head; what it requires is not told: see its curve and give pump.npsh", n.Available.BothLong(u))
 	}
 	if n.Ends > 0 {
 		if f.Level == geometry.OK {

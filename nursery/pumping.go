@@ -29,6 +29,9 @@ type Pumping struct {
 	sys       manifold.System
 }
 
+// Energy is KWhAYear with its unit.
+func (p Pumping) Energy() measure.Quantity { return measure.Quantity{Value: p.KWhAYear, Unit: "kWh"} }
+
 // Shut is what comes of shutting the valve of the silo that gets most.
 type Shut struct {
 	Place      int // of the silo that is shut

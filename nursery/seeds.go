@@ -115,14 +115,15 @@ func (s Study) seedFindings(u measure.Unit) []geometry.Finding {
 		out = append(out, geometry.Finding{ID: "seed.pipe-silos", Level: geometry.Stop, Key: "pipe_silos", Measured: measure.Count(peak.Pipe), Limit: measure.Count(d.Pipes), Basis: worked,
 			Says: fmt.Sprintf("week %d needs %d pipe silos and the job has none: build them, put a finer mesh in a drum, or take in larger seed", peak.PipeWeek, peak.Pipe)})
 	}
-	water := geometry.Finding{ID: "seed.flow", Key: "pump.curve", Measured: peak.Flow.Quantity(), Limit: d.Flow.Quantity(), Basis: worked,
-		Says: fmt.Sprintf("the %s given are enough every week; the seed needs %s at most", d.Flow.Both(u), peak.Flow.Both(u))}
+	water := geometry.Finding{ID: "seed.flow", Key: "pump.curve", Measured: peak.Flow.Quantity(), Limit: d.Flow.Quantity(), Basis: worked}
+	needs, given := water.Texts(u)
+	water.Says = fmt.Sprintf("the %s given are enough every week; the seed needs %s at most", given, needs)
 	if !s.Given.Pump {
 		water.Key = "water.flow"
 	}
 	if peak.Flow > d.Flow {
 		water.Level = geometry.Caution
-		water.Says = fmt.Sprintf("week %d needs %s and the silos are given %s: a larger pump, or fewer seed", peak.FlowWeek, peak.Flow.Both(u), d.Flow.Both(u))
+		water.Says = fmt.Sprintf("week %d needs %s and the silos are given %s: a larger pump, or fewer seed", peak.FlowWeek, needs, given)
 	}
 	out = append(out, drums)
 	if s.From != FromSeed {

@@ -28,8 +28,8 @@ const (
 	reachesIn = 0.8
 )
 
-// perCoupling is K of one coupling on the inlet, and of a bulkhead fitting,
-// which is one to the water (flow.LossTable).
+// perCoupling is K of one coupling on the inlet, and of a bulkhead fitting and
+// an adapter in it, which are one each to the water (flow.LossTable).
 const perCoupling = 0.08
 
 // OfSilo is a solved silo as water sees it, stocked as given. Plastic is taken
@@ -70,7 +70,7 @@ func OfSilo(s *geometry.Silo, q Stocking) flow.Silo {
 func inlet(s *geometry.Silo) flow.Pipe {
 	in := s.Spec.Inlet
 	p := flow.Pipe{Bore: s.Inlet.Bore(), Length: in.Stub, Roughness: flow.PlasticRoughness}
-	m := in.Joint.Makeup()
+	m := s.Inlet.Makeup()
 	if m.Nipple {
 		p.Length += in.Nipple
 	}

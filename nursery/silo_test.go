@@ -118,6 +118,13 @@ func TestOfSiloVariants(t *testing.T) {
 	if f.Inlet.K != perCoupling || f.Inlet.Length != 6*inch || f.Inlet.Bore != inch || f.Outlet.Bore != inch {
 		t.Errorf("bulkhead fittings of 1 in bore: inlet %+v, outlet bore %v", f.Inlet, f.Outlet.Bore)
 	}
+	f = OfSilo(invented(t, func(s *geometry.Spec) {
+		s.Inlet.Joint = geometry.JointBulkhead
+		s.Fittings = geometry.Fittings{Bulkheads: map[string]geometry.BulkheadMeasure{s.Inlet.Pipe.Size: {Ends: geometry.EndThread}}}
+	}), stocking)
+	if f.Inlet.K != 2*perCoupling {
+		t.Errorf("an adapter in a bulkhead fitting: %+v", f.Inlet)
+	}
 	f = OfSilo(invented(t, func(s *geometry.Spec) { s.Drum.FootOutside = s.Drum.Outside + 3*inch }), stocking)
 	if f.SeatAcross != 0 || f.SeatHeight != 0 {
 		t.Errorf("not seated: %v, %v", f.SeatAcross, f.SeatHeight)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/geometry/stock"
 	"silowright/nursery/flow"
@@ -13,8 +14,7 @@ import (
 // Sizes are the smallest main and manifold of their own series that do. Of all
 // choices that hold what is wanted it is the one with the least volume of pipe.
 type Sizes struct {
-	Main, Manifold             string // nominal sizes; Main is empty where no main was described
-	MainSeries, ManifoldSeries string
+	Main, Manifold geometry.PipeRef // with their series; Main is zero where no main was described
 	// What they are held to. Evenness and Each are the job's limit and flow (or
 	// what the seed asks), unless the widest pipes of the series come short of
 	// them: then what those give, less a fiftieth and a tenth. Speed is that in
@@ -44,17 +44,17 @@ const (
 
 // sizes recommends main and manifold.
 func (f Farm) sizes(sys manifold.System, rooms []room) (*Sizes, error) {
-	z := &Sizes{ManifoldSeries: seriesOf(f.Manifold.Pipe), Speed: f.Limits.Speed, Evenness: f.Limits.Evenness, Each: f.Supply.Each}
+	z := &Sizes{Manifold: geometry.PipeRef{Series: seriesOf(f.Manifold.Pipe)}, Speed: f.Limits.Speed, Evenness: f.Limits.Evenness, Each: f.Supply.Each}
 	for _, r := range rooms {
 		if f.Supply.Each == 0 {
 			z.Each = max(z.Each, f.seedsFlow(r))
 		}
 	}
-	runs := bores(z.ManifoldSeries)
+	runs := bores(z.Manifold.Series)
 	mains := []size{{}} // none described: the manifold's pipe
 	if f.Main.Pipe.Size != "" {
-		z.MainSeries = seriesOf(f.Main.Pipe)
-		mains = bores(z.MainSeries)
+		z.Main.Series = seriesOf(f.Main.Pipe)
+		mains = bores(z.Main.Series)
 	}
 	widest := choice{mains[len(mains)-1], runs[len(runs)-1]}
 	r, err := widest.solve(sys)
@@ -110,7 +110,7 @@ func (z *Sizes) search(f Farm, sys manifold.System, mains, runs []size) error {
 			return err
 		}
 		fastest := r.Main.Speed
-		if z.MainSeries == "" {
+		if z.Main.Series == "" {
 			fastest = 0
 		}
 		for _, p := range r.Segments {
@@ -119,14 +119,14 @@ func (z *Sizes) search(f Farm, sys manifold.System, mains, runs []size) error {
 		z.Held = r.Evenness >= z.Evenness && leastOf(r) >= z.Each && (z.Speed == 0 || fastest <= z.Speed)
 		if z.Held || fastest < slowest {
 			slowest = fastest
-			z.Main, z.Manifold = c.main.name, c.run.name
+			z.Main.Size, z.Manifold.Size = c.main.name, c.run.name
 			z.GivesEvenness, z.GivesSpeed, z.GivesLeast, z.GivesMean = r.Evenness, fastest, leastOf(r), r.Mean
 		}
 		if z.Held {
 			break
 		}
 	}
-	z.Same = z.Manifold == f.Manifold.Pipe.Size && (z.MainSeries == "" || z.Main == f.Main.Pipe.Size)
+	z.Same = z.Manifold.Size == f.Manifold.Pipe.Size && z.Main.Size == f.Main.Pipe.Size
 	return nil
 }
 

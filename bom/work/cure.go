@@ -62,7 +62,7 @@ func (r Rates) joints(batches []bom.Batch, count func(bom.Batch) int, holes func
 		}
 		cemented = append(cemented, further(b.Silo))
 		for _, h := range holes(b.Silo) {
-			m := h.Joint.Makeup()
+			m := h.Makeup()
 			if m.Sockets > 0 {
 				cemented = append(cemented, h.PipeOutside)
 			}

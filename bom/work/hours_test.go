@@ -122,6 +122,13 @@ func TestBulkheadHours(t *testing.T) {
 	if ops["drum-outlet-grommet"] != 1 || ops["drum-outlet-sockets"] != 1 || ops["drum-outlet-bead"] != 0 {
 		t.Errorf("fitted %v, sockets %v, bead %v", ops["drum-outlet-grommet"], ops["drum-outlet-sockets"], ops["drum-outlet-bead"])
 	}
+	threaded := s
+	threaded.Outlet.Bulkhead.Ends = geometry.EndThread
+	for _, o := range append(DefaultRates().drumWork(threaded), DefaultRates().pipeWork(threaded)...) {
+		if want := map[string]float64{"drum-outlet-grommet": 2, "drum-outlet-sockets": 1, "pipe-outlet-grommet": fitted(s.Pipe.Hole) + 1}[o.ID]; want != 0 && o.PerSilo != want {
+			t.Errorf("with threaded ends %s: %v, want %v", o.ID, o.PerSilo, want)
+		}
+	}
 	one := func(s geometry.Silo) []geometry.Hole { return []geometry.Hole{s.Outlet} }
 	set := DefaultRates().joints([]bom.Batch{{Silo: s, Drum: 1}}, func(b bom.Batch) int { return b.Drum }, one, func(geometry.Silo) length { return 0 })
 	if set.sealant != 0 || set.full != 0 || set.cement != 120 { // 2 in pipe: 2 h

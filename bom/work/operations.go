@@ -62,11 +62,11 @@ func (r Rates) drumWork(s geometry.Silo) []Operation {
 		Operation{Step: "outlet", ID: "drum-outlet-cut", Name: "cut the outlet's pipe", Unit: "cuts", PerSilo: 1, Each: r.PipeCut, Why: "the nipple or pipe through the wall"},
 		Operation{Step: "outlet", ID: "drum-outlet-sockets", Name: "cement the outlet", Unit: "sockets", PerSilo: sockets(o), Each: r.Socket, Why: "the sockets of its joint"},
 		Operation{Step: "outlet", ID: "drum-outlet-bead", Name: "seal the outlet's couplings", Unit: "m", PerSilo: faces(o).Metres(), Each: r.Bead, Why: "round the face of each coupling"},
-		Operation{Step: "outlet", ID: "drum-outlet-grommet", Name: "fit the outlet's grommet or fitting", Unit: "fittings", PerSilo: fitted(o), Each: r.Grommet, Why: "when the joint is put into the wall by hand"},
+		Operation{Step: "outlet", ID: "drum-outlet-grommet", Name: "fit the outlet's grommet or fitting", Unit: "fittings", PerSilo: fitted(o), Each: r.Grommet, Why: "when the joint is put into the wall by hand, and the adapter in a threaded end"},
 		Operation{Step: "inlet", ID: "drum-inlet-cut", Name: "cut the inlet's pipes", Unit: "cuts", PerSilo: cuts(i), Each: r.PipeCut, Why: "the stub, and the nipple between couplings"},
 		Operation{Step: "inlet", ID: "drum-inlet-sockets", Name: "cement the inlet", Unit: "sockets", PerSilo: sockets(i) + float64(stub), Each: r.Socket, Why: "those of its joint, and both ends of the stub that take cement"},
 		Operation{Step: "inlet", ID: "drum-inlet-bead", Name: "seal the inlet's couplings", Unit: "m", PerSilo: faces(i).Metres(), Each: r.Bead, Why: "round the face of each coupling"},
-		Operation{Step: "inlet", ID: "drum-inlet-grommet", Name: "fit the inlet's grommet or fitting", Unit: "fittings", PerSilo: fitted(i), Each: r.Grommet, Why: "when the joint is put into the wall by hand"},
+		Operation{Step: "inlet", ID: "drum-inlet-grommet", Name: "fit the inlet's grommet or fitting", Unit: "fittings", PerSilo: fitted(i), Each: r.Grommet, Why: "when the joint is put into the wall by hand, and the adapter in a threaded end"},
 		Operation{Step: "inlet", ID: "drum-drain", Name: "stop the drain", Unit: "stoppers", PerSilo: stoppers(s.Drain), Each: r.Stopper, Why: "one a silo"},
 	)
 	for k := range out {
@@ -95,7 +95,7 @@ func (r Rates) pipeWork(s geometry.Silo) []Operation {
 		{stage: stageTrim, Step: "screen", ID: "pipe-trim", Name: "take the clamp off, trim the screen", Unit: "screens", PerSilo: 1, Each: r.Trim, Why: "one a pipe silo"},
 		{stage: stageOutlet, Step: "pipe-outlet", ID: "pipe-outlet-sockets", Name: "cement joint and reducing adapter", Unit: "sockets", PerSilo: sockets(h) + 1, Each: r.Socket, Why: "the adapter, and the sockets of its joint"},
 		{stage: stageOutlet, Step: "pipe-outlet", ID: "pipe-outlet-bead", Name: "seal the couplings", Unit: "m", PerSilo: faces(h).Metres(), Each: r.Bead, Why: "round the face of each coupling"},
-		{stage: stageOutlet, Step: "pipe-outlet", ID: "pipe-outlet-grommet", Name: "fit the short pipe's grommet or fitting", Unit: "fittings", PerSilo: fitted(h), Each: r.Grommet, Why: "when the joint is put into the wall by hand"},
+		{stage: stageOutlet, Step: "pipe-outlet", ID: "pipe-outlet-grommet", Name: "fit the short pipe's grommet or fitting", Unit: "fittings", PerSilo: fitted(h) + float64(s.Outlet.Makeup().Adapters), Each: r.Grommet, Why: "when the joint is put into the wall by hand, and the adapter in a threaded end"},
 		{stage: stageSoak, Step: "cure", ID: "pipe-soak", Name: "rinse and lay in water to soak", Unit: "rinses", PerSilo: 1, Each: r.PipeRinse, Why: "after the full cure"},
 		{stage: stageAgain, Step: "cure", ID: "pipe-again", Name: "change the water", Unit: "rinses", PerSilo: 1, Each: r.PipeRinse, Why: "after the first soak"},
 		{stage: stageFinish, Step: "cure", ID: "pipe-finish", Name: "rinse and sign off", Unit: "rinses", PerSilo: 1, Each: r.PipeRinse, Why: "after the second soak"},
@@ -114,12 +114,12 @@ func wallHoles(s geometry.Silo) int {
 }
 
 // sockets is how many sockets of a hole's joint are cemented.
-func sockets(h geometry.Hole) float64 { return float64(h.Joint.Makeup().Sockets) }
+func sockets(h geometry.Hole) float64 { return float64(h.Makeup().Sockets) }
 
 // cuts is how many pieces of pipe an inlet takes: its stub, and the nipple
 // where the joint has one.
 func cuts(h geometry.Hole) float64 {
-	if h.Joint.Makeup().Nipple {
+	if h.Makeup().Nipple {
 		return 2
 	}
 	return 1
@@ -127,13 +127,15 @@ func cuts(h geometry.Hole) float64 {
 
 // faces is the bead under the flat faces of a hole's joint.
 func faces(h geometry.Hole) measure.Length {
-	return measure.Length(float64(h.Joint.Makeup().Faces) * math.Pi * float64(h.Coupling.Outside))
+	return measure.Length(float64(h.Makeup().Faces) * math.Pi * float64(h.Coupling.Outside))
 }
 
-// fitted is 1 where the joint is put into the wall by hand.
+// fitted is 1 where the joint is put into the wall by hand, and 1 more for each
+// adapter screwed into it.
 func fitted(h geometry.Hole) float64 {
-	if h.Joint.Makeup().Fitted {
-		return 1
+	m := h.Makeup()
+	if m.Fitted {
+		return float64(1 + m.Adapters)
 	}
 	return 0
 }

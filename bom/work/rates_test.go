@@ -74,7 +74,7 @@ func TestCheckNamesKeyValueAndRange(t *testing.T) {
 }
 
 func TestMinutesText(t *testing.T) {
-	for m, want := range map[Minutes]string{0: "0 min", 45: "45 min", 59.6: "1 h", 120: "2 h", 425: "7 h 05 min", -30: "-30 min", 6000.4: "100 h"} {
+	for m, want := range map[Minutes]string{0: "0 min", 0.25: "0.25 min", 45: "45 min", 59.6: "1 h", 120: "2 h", 425: "7 h 05 min", -30: "-30 min", 6000.4: "100 h"} {
 		if got := m.Text(); got != want {
 			t.Errorf("%g: got %q, want %q", float64(m), got, want)
 		}

@@ -69,10 +69,19 @@ func partTable(parts []build.Part) string {
 	var rows [][]string
 	rows = append(rows, make([]string, 4))
 	for _, q := range parts {
-		rows = append(rows, []string{"  " + q.Name, q.Sum.Plain(), fmt.Sprintf("%.1f %%", 100*q.Share), strings.Repeat("=", int(50*q.Share+0.5))})
+		rows = append(rows, []string{"  " + q.Name, q.Sum.Plain(), shareText(q.Share), strings.Repeat("=", int(50*q.Share+0.5))})
 	}
 	_, table, _ := strings.Cut(columns(rows, "lrrl"), "\n")
 	return table
+}
+
+// shareText writes a share of one in tenths of one per cent; what rounds to none
+// is said to be less than one.
+func shareText(x float64) string {
+	if x > 0 && x < 0.0005 {
+		return "under 0.1 %"
+	}
+	return fmt.Sprintf("%.1f %%", 100*x)
 }
 
 // totals are the lines that say what the build costs.
@@ -108,6 +117,11 @@ func totals(p *plan.Plan) string {
 	}
 	if !bill.Proven {
 		fmt.Fprintf(&b, "orders    best found, at most %s above the least\n", bill.Over)
+	}
+	for _, l := range bill.Lines {
+		if l.Cutting != nil && !l.Cutting.Proven {
+			fmt.Fprintf(&b, "sawing    %s: %s\n", l.Item, l.Cutting.Says())
+		}
 	}
 	for _, w := range bill.Warnings {
 		fmt.Fprintf(&b, "caution   %s\n", w)

@@ -10,6 +10,7 @@ import (
 	"silowright/cmd/internal/plan"
 	"silowright/cmd/internal/report"
 	"silowright/geometry"
+	"silowright/geometry/measure"
 	"silowright/nursery"
 )
 
@@ -70,7 +71,7 @@ func printWater(w io.Writer, p *plan.Plan, findings []geometry.Finding) error {
 	var b strings.Builder
 	s, u := p.Water, p.Job.Units
 	fmt.Fprintf(&b, "%s: %d drum silos; sea water %g g/kg at %s; flows from %s\n", p.Job.Name, len(s.Silos), s.Water.Salinity, s.Water.Temperature.Both(u), s.From)
-	fmt.Fprintf(&b, "all %s, each on average %s, the least %.0f %% of the average\n\n", s.Total.Both(u), s.Mean.Both(u), 100*s.Evenness)
+	fmt.Fprintf(&b, "all %s, each on average %s, the least %s of the average\n\n", s.Total.Both(u), s.Mean.Both(u), measure.Percent(s.Evenness))
 	rows := [][]string{{"silo", "water", "stands over the invert", "below the handle slots", "wells up at", "seed", "valve"}}
 	for _, i := range shown(s) {
 		o := s.Silos[i]
@@ -84,7 +85,7 @@ func printWater(w io.Writer, p *plan.Plan, findings []geometry.Finding) error {
 		at := q.Result.Pump
 		fmt.Fprintf(&b, "\npump      %s at %s", at.Flow.Both(u), at.Head.BothLong(u))
 		if at.Input > 0 {
-			fmt.Fprintf(&b, ", draws %s, %.0f kWh a year%s", at.Input.Both(u), q.KWhAYear, energyText(p))
+			fmt.Fprintf(&b, ", draws %s, %s a year%s", at.Input.Both(u), q.Energy().Text(u), energyText(p))
 		}
 		b.WriteString("\n")
 	}

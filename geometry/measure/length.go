@@ -23,13 +23,21 @@ func (u Unit) String() string {
 }
 
 // Both writes l in both units, the shop's own first: "10 1/2 in (266.7 mm)"
-// or "266.7 mm (10 1/2 in)". Inches are to the nearest 1/16, mm to 0.1; what
-// is too small for that is written in thousandths of an inch and hundredths of
-// a millimetre: "0.006 in (0.15 mm)". A length that is no number or longer
+// or "266.7 mm (10 1/2 in)". Inches are to the nearest 1/16 and under half an
+// inch to the nearest 1/32, mm to 0.1; what is too small for that is written in
+// thousandths of an inch and hundredths of a millimetre, or finer where those
+// would say nothing: "0.006 in (0.15 mm)". A length that is no number or longer
 // than a kilometre is written as "out of range".
-func (l Length) Both(u Unit) string {
-	if !l.printable() {
+func (l Length) Both(u Unit) string { return l.text(u, 0) }
+
+// text is Both, with so many figures more in thousandths of an inch and tenths
+// of a millimetre and finer.
+func (l Length) text(u Unit, more int) string {
+	switch {
+	case !l.printable():
 		return outOfRange
+	case more > 0:
+		return both(u, Number(l.Inches(), 2+more)+" in", Number(l.MM(), 1+more)+" mm")
 	}
 	return both(u, l.inchText()+" in", l.mmText()+" mm")
 }
@@ -52,20 +60,36 @@ const outOfRange = "out of range"
 // printable reports whether l is a number and within a kilometre.
 func (l Length) printable() bool { return l.Finite() && l.Abs() <= 1000*Metre }
 
-// inchText is Inch(16), or thousandths where that would round to nothing.
+// inchText is Inch(16), under half an inch Inch(32), and thousandths where a
+// fraction would be off by more than a quarter of the length.
 func (l Length) inchText() string {
-	if s := l.Inch(16); s != "0" {
-		return s
+	den := 16
+	if l.Abs() < Inch/2 {
+		den = 32
 	}
-	return decimals(l.Inches(), 3)
+	if _, off := l.Round(den); off.Abs() > l.Abs()/4 {
+		return Number(l.Inches(), 3)
+	}
+	return l.Inch(den)
 }
 
 // mmText is Metric, or hundredths under half a millimetre.
 func (l Length) mmText() string {
 	if l.Abs() < Millimetre/2 {
-		return decimals(l.MM(), 2)
+		return Number(l.MM(), 2)
 	}
 	return l.Metric()
+}
+
+// Tape writes l as the coarsest of 1/16, 1/32 and 1/64 in that tells it truly,
+// to two micrometres, as Inch does; ok is whether one does.
+func (l Length) Tape() (s string, ok bool) {
+	for _, den := range []int{16, 32, 64} {
+		if _, off := l.Round(den); off.Abs() < 0.002 {
+			return l.Inch(den), true
+		}
+	}
+	return l.Inch(16), false
 }
 
 // Metric writes l in mm to one decimal without trailing zeros and without the

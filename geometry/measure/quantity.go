@@ -1,10 +1,13 @@
 package measure
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // Quantity is a number with its unit, for places such as findings and reports
 // where values of several kinds stand in one column. Unit is one of "mm",
-// "mm²", "mL", "kg", "MPa", "L/min", "mm/s", "kPa", "°", "%", "" (a count or a ratio).
+// "mm²", "mL", "kg", "MPa", "L/min", "mm/s", "kPa", "kWh", "°", "%", "" (a count or a ratio).
 type Quantity struct {
 	Value float64 `json:"value"`
 	Unit  string  `json:"unit"`
@@ -30,30 +33,73 @@ func Count(n int) Quantity { return Quantity{float64(n), ""} }
 
 // Text writes q for a reader who works in u: lengths, areas, volumes, masses
 // and stresses in both units, the reader's first; angles, ratios and counts to
-// two decimals. A value that is no number is written as "out of range".
-func (q Quantity) Text(u Unit) string {
-	if !finite(q.Value) || math.Abs(q.Value) > 1e15 {
+// two decimals. What is not nothing is never written as 0. A value that is no number is written as "out of range".
+func (q Quantity) Text(u Unit) string { return q.text(u, 0) }
+
+// text is Text with so many figures more.
+func (q Quantity) text(u Unit, more int) string {
+	if !bulk(q.Value) {
 		return outOfRange
 	}
 	switch q.Unit {
 	case "mm":
-		return Length(q.Value).Both(u)
+		return Length(q.Value).text(u, more)
 	case "mm²":
-		return Area(q.Value).Both(u)
+		return Area(q.Value).pair().text(u, more)
 	case "mL":
-		return (Volume(q.Value) * Millilitre).Both(u)
+		return (Volume(q.Value) * Millilitre).pair().text(u, more)
 	case "kg":
-		return Mass(q.Value).Both(u)
+		return Mass(q.Value).pair().text(u, more)
 	case "MPa":
-		return Stress(q.Value).Both(u)
+		return Stress(q.Value).pair().text(u, more)
 	case "L/min":
-		return (Flow(q.Value) * LitrePerMinute).Both(u)
+		return (Flow(q.Value) * LitrePerMinute).pair().text(u, more)
 	case "mm/s":
-		return Speed(q.Value).Both(u)
+		return Speed(q.Value).pair().text(u, more)
 	case "kPa":
-		return Pressure(q.Value * 1000).Both(u)
+		return Pressure(q.Value*1000).pair().text(u, more)
+	case "kWh":
+		return figures(q.Value, more) + " kWh"
 	case "", "°", "%":
-		return decimals(q.Value, 2) + q.Unit
+		return Number(q.Value, 2+more) + q.Unit
 	}
-	return decimals(q.Value, 2) + " " + q.Unit
+	return Number(q.Value, 2+more) + " " + q.Unit
+}
+
+// Apart writes two quantities that are held against each other, as Text does,
+// and finer where the shop's own unit would read the same of both while they
+// are not: "27.75 mm (1.093 in)" beside "27.79 mm (1.094 in)".
+func Apart(a, b Quantity, u Unit) (string, string) {
+	return apart(a, b, func(q Quantity, more int) string { return q.text(u, more) })
+}
+
+// ApartLong is Apart of heads and runs of pipe, in feet and metres.
+func ApartLong(a, b Length, u Unit) (string, string) {
+	return apart(a.Quantity(), b.Quantity(), func(q Quantity, more int) string { return Length(q.Value).long(u, more) })
+}
+
+// apart writes two quantities by write, with as many figures more as tell them
+// apart.
+func apart(a, b Quantity, write func(q Quantity, more int) string) (string, string) {
+	s, t := write(a, 0), write(b, 0)
+	if a.Unit != b.Unit || !(math.Abs(a.Value-b.Value) > alike*math.Max(math.Abs(a.Value), math.Abs(b.Value))) {
+		return s, t
+	}
+	for more := 1; more <= mostFigures && own(s) == own(t); more++ {
+		s, t = write(a, more), write(b, more)
+	}
+	return s, t
+}
+
+// alike is the part of itself by which a quantity may differ for being written
+// in other units and worked on; mostFigures tell two apart that differ by more.
+const (
+	alike       = 1e-9
+	mostFigures = 9
+)
+
+// own is what stands first of two units.
+func own(text string) string {
+	first, _, _ := strings.Cut(text, " (")
+	return first
 }

@@ -67,12 +67,18 @@ func TestBoth(t *testing.T) {
 		{"negative length", (-1.5 * Inch).Both(UnitInch), (-1.5 * Inch).Both(UnitMM), "-1 1/2 in (-38.1 mm)", "-38.1 mm (-1 1/2 in)"},
 		{"an exact half goes up", (0.75 * Inch).Both(UnitInch), (1.75 * Inch).Both(UnitMM), "3/4 in (19.1 mm)", "44.5 mm (1 3/4 in)"},
 		{"mesh opening", Length(0.154).Both(UnitInch), Length(0.154).Both(UnitMM), "0.006 in (0.15 mm)", "0.15 mm (0.006 in)"},
+		{"under a hundredth of a millimetre", Length(0.004).Both(UnitInch), Length(0.004).Both(UnitMM), "0.00016 in (0.004 mm)", "0.004 mm (0.00016 in)"},
+		{"a thirty-second", (Inch / 32).Both(UnitInch), (Inch / 32).Both(UnitMM), "1/32 in (0.8 mm)", "0.8 mm (1/32 in)"},
+		{"thirty-seconds under half an inch", (13 * Inch / 32).Both(UnitInch), (-13 * Inch / 32).In(UnitInch), "13/32 in (10.3 mm)", "-13/32 in"},
+		{"sixteenths from half an inch on", (17 * Inch / 32).Both(UnitInch), (17 * Inch / 32).In(UnitInch), "9/16 in (13.5 mm)", "9/16 in"},
+		{"no fraction of a ruler is near", Length(1.2).Both(UnitInch), Length(0.5).Both(UnitMM), "0.047 in (1.2 mm)", "0.5 mm (0.02 in)"},
 		{"next to nothing", Length(1e-9).Both(UnitInch), Length(-1e-9).Both(UnitMM), "0 in (0 mm)", "0 mm (0 in)"},
 		{"length is no number", Length(math.NaN()).Both(UnitInch), Length(inf).In(UnitMM), "out of range", "out of range"},
 		{"metric is no number", Length(inf).Metric(), Length(1e7).Metric(), "out of range", "out of range"},
 		{"area", Area(22710).Both(UnitInch), Area(22710).Both(UnitMM), "35.2 in² (227 cm²)", "227 cm² (35.2 in²)"},
 		{"small area", Area(32).Both(UnitInch), Area(32).Both(UnitMM), "0.05 in² (32 mm²)", "32 mm² (0.05 in²)"},
 		{"large area is written in full", Area(1e6).Both(UnitInch), Area(1e6).Both(UnitMM), "1550 in² (10000 cm²)", "10000 cm² (1550 in²)"},
+		{"area next to nothing", Area(0.0004).Both(UnitInch), Area(0.0004).Both(UnitMM), "0.00000062 in² (0.0004 mm²)", "0.0004 mm² (0.00000062 in²)"},
 		{"area is no number", Area(inf).Both(UnitInch), Area(1e300).Both(UnitMM), "out of range", "out of range"},
 		{"volume", (55 * USGallon).Both(UnitInch), (55 * USGallon).Both(UnitMM), "55 US gal (208 L)", "208 L (55 US gal)"},
 		{"under a litre", (10.1 * USFluidOunce).Both(UnitInch), (10.1 * USFluidOunce).Both(UnitMM), "10.1 fl oz (299 mL)", "299 mL (10.1 fl oz)"},
@@ -86,6 +92,28 @@ func TestBoth(t *testing.T) {
 	for _, tt := range tests {
 		if diff := cmp.Diff([]string{tt.wantIn, tt.wantMM}, []string{tt.inch, tt.mm}); diff != "" {
 			t.Errorf("%s, -want +got:\n%s", tt.reason, diff)
+		}
+	}
+}
+
+// What is not nothing is never written as nothing; the coarsest division of the
+// tape that is true is taken.
+func TestNumberPercentAndTape(t *testing.T) {
+	tape := func(l Length) string {
+		s, ok := l.Tape()
+		if !ok {
+			return "near " + s
+		}
+		return s
+	}
+	for _, c := range []struct{ got, want string }{
+		{Number(62.04, 1), "62"}, {Number(0.004, 0), "0.004"}, {Number(-0.00349, 2), "-0.0035"}, {Number(0, 2), "0"},
+		{Number(1e-10, 3), "0"}, {Number(math.NaN(), 1), "out of range"},
+		{Percent(0.624), "62 %"}, {Percent(0.004), "0.4 %"}, {Percent(0), "0 %"},
+		{tape(10.5 * Inch), "10 1/2"}, {tape(17 * Inch / 32), "17/32"}, {tape(3 * Inch / 64), "3/64"}, {tape(10.3), "near 3/8"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
 		}
 	}
 }
@@ -104,7 +132,13 @@ func TestQuantityText(t *testing.T) {
 		{"count", Count(12), "12"},
 		{"percent", Quantity{33.33, "%"}, "33.33%"},
 		{"angle", Quantity{45, "°"}, "45°"},
-		{"never minus nothing", Quantity{-0.001, "°"}, "0°"},
+		{"never minus nothing", Quantity{-1e-9, "°"}, "0°"},
+		{"little is not nothing: percent", Quantity{0.00349, "%"}, "0.0035%"},
+		{"little is not nothing: angle", Quantity{-0.001, "°"}, "-0.001°"},
+		{"little is not nothing: flow", Flow(0.0003 * LitrePerMinute).Quantity(), "0.000079 gpm (0.0003 L/min)"},
+		{"little is not nothing: stress", Stress(0.0000004).Quantity(), "0.000058 psi (0.0000004 MPa)"},
+		{"energy", Quantity{19474.42, "kWh"}, "19474 kWh"},
+		{"little energy", Quantity{0.0004, "kWh"}, "0.0004 kWh"},
 		{"no number", Quantity{math.NaN(), "%"}, "out of range"},
 		{"infinite", Quantity{math.Inf(1), "mm"}, "out of range"},
 		{"huge", Quantity{1e300, ""}, "out of range"},

@@ -68,32 +68,25 @@ const Horsepower Power = 745.6998715822702
 
 // Both writes f in both units, the shop's own first, to three figures: "105
 // gpm (397 L/min)".
-func (f Flow) Both(u Unit) string {
-	if !bulk(float64(f)) {
-		return outOfRange
-	}
-	return both(u, figures(f.GPM())+" gpm", figures(f.LMin())+" L/min")
-}
+func (f Flow) Both(u Unit) string { return f.pair().text(u, 0) }
+
+func (f Flow) pair() pair { return pair{f.GPM(), "gpm", f.LMin(), "L/min"} }
 
 // Both writes s in both units, the shop's own first, to three figures: in feet
 // and metres a second, and under 0.3 m/s in inches and millimetres a second.
-func (s Speed) Both(u Unit) string {
-	switch {
-	case !bulk(float64(s)):
-		return outOfRange
-	case math.Abs(float64(s)) < 300:
-		return both(u, figures(float64(s)/25.4)+" in/s", figures(float64(s))+" mm/s")
+func (s Speed) Both(u Unit) string { return s.pair().text(u, 0) }
+
+func (s Speed) pair() pair {
+	if math.Abs(float64(s)) < 300 {
+		return pair{float64(s) / 25.4, "in/s", float64(s), "mm/s"}
 	}
-	return both(u, figures(float64(s)/304.8)+" ft/s", figures(s.MS())+" m/s")
+	return pair{float64(s) / 304.8, "ft/s", s.MS(), "m/s"}
 }
 
 // Both writes p in both units, the shop's own first: "5.3 psi (36.5 kPa)".
-func (p Pressure) Both(u Unit) string {
-	if !bulk(float64(p)) {
-		return outOfRange
-	}
-	return both(u, figures(float64(p)*1e-6/float64(PSI))+" psi", figures(p.KPa())+" kPa")
-}
+func (p Pressure) Both(u Unit) string { return p.pair().text(u, 0) }
+
+func (p Pressure) pair() pair { return pair{float64(p) * 1e-6 / float64(PSI), "psi", p.KPa(), "kPa"} }
 
 // Both writes t in both units, the shop's own first: "59 °F (15 °C)".
 func (t Temperature) Both(u Unit) string {
@@ -105,10 +98,7 @@ func (t Temperature) Both(u Unit) string {
 
 // Both writes p in both units, the shop's own first: "2.01 hp (1500 W)".
 func (p Power) Both(u Unit) string {
-	if !bulk(float64(p)) {
-		return outOfRange
-	}
-	return both(u, figures(float64(p/Horsepower))+" hp", figures(float64(p))+" W")
+	return pair{float64(p / Horsepower), "hp", float64(p), "W"}.text(u, 0)
 }
 
 // Quantity returns f as a number of litres a minute.
@@ -122,9 +112,9 @@ func (p Pressure) Quantity() Quantity { return Quantity{p.KPa(), "kPa"} }
 
 // BothLong writes l in feet and metres, the shop's own first, to three figures:
 // "32.3 ft (9.83 m)". It is for heads and runs of pipe; nothing is cut by it.
-func (l Length) BothLong(u Unit) string {
-	if !bulk(float64(l)) {
-		return outOfRange
-	}
-	return both(u, figures(float64(l/Foot))+" ft", figures(l.Metres())+" m")
+func (l Length) BothLong(u Unit) string { return l.long(u, 0) }
+
+// long is BothLong to so many figures more.
+func (l Length) long(u Unit, more int) string {
+	return pair{float64(l / Foot), "ft", l.Metres(), "m"}.text(u, more)
 }

@@ -32,7 +32,7 @@ func Numbers(xs ...float64) string {
 func Lengths(ls ...measure.Length) string {
 	out := make([]string, len(ls))
 	for i, l := range ls {
-		out[i] = trim(l.Inches(), 4) + " in (" + trim(l.MM(), 2) + " mm)"
+		out[i] = measure.Number(l.Inches(), 4) + " in (" + measure.Number(l.MM(), 2) + " mm)"
 	}
 	return strings.Join(out, ", ")
 }

@@ -173,3 +173,16 @@ func TestSlicesAreCopies(t *testing.T) {
 		t.Error("a table was changed from outside")
 	}
 }
+
+// A label is told by the division of the tape that is true, a number built in
+// not as nothing.
+func TestLabelsAreTold(t *testing.T) {
+	for _, c := range []struct{ got, want string }{
+		{shopInch(17 * measure.Inch / 32), "17/32 (13.5)"}, {span(measure.Inch/32, measure.Inch/2), "1/32 to 1/2 (0.8 to 12.7)"},
+		{shopInch(10.3), "3/8 (10.3)"}, {Lengths(0.0015), "0.0001 in (0.0015 mm)"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}

@@ -101,7 +101,13 @@ func shopInch(l measure.Length) string {
 	if l == 0 {
 		return unknown
 	}
-	return l.Inch(16) + " (" + l.Metric() + ")"
+	return tape(l) + " (" + l.Metric() + ")"
+}
+
+// tape writes l in inches as a tape reads it, the division as fine as it takes.
+func tape(l measure.Length) string {
+	s, _ := l.Tape()
+	return s
 }
 
 // span writes a range of labels, or one when both ends are the same.
@@ -112,7 +118,7 @@ func span(a, b measure.Length) string {
 	case a == b:
 		return shopInch(a)
 	}
-	return a.Inch(16) + " to " + b.Inch(16) + " (" + a.Metric() + " to " + b.Metric() + ")"
+	return tape(a) + " to " + tape(b) + " (" + a.Metric() + " to " + b.Metric() + ")"
 }
 
 // trim writes x to so many places without trailing zeros; halves that binary

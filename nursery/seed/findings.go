@@ -179,12 +179,13 @@ func findGrowth(p Plan, _ SiloNeed, u measure.Unit) []geometry.Finding {
 			most, b = m, g.Basis
 		}
 	}
+	reckoned, published := measure.Apart(fastest.Quantity(), most.Quantity(), u)
 	switch {
 	case most == 0:
 		return nil
 	case fastest > most:
 		return one("growth", geometry.Caution, "growth_length", fastest.Quantity(), most.Quantity(), b,
-			"growth is reckoned at %s a week; the fastest published here is %s: if it is slower, silos are needed for longer", fastest.Both(u), most.Both(u))
+			"growth is reckoned at %s a week; the fastest published here is %s: if it is slower, silos are needed for longer", reckoned, published)
 	}
 	return one("growth", geometry.OK, "growth_length", fastest.Quantity(), most.Quantity(), b, "growth is within what is published")
 }

@@ -170,8 +170,8 @@ func TestBoth(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
 		{Load(30).Both(measure.UnitMM), "30 kg/m² (6.14 lb/ft²)"},
 		{WaterPerMass(10).Both(measure.UnitInch), "1.2 gpm/lb (10 L/min/kg)"},
-		{Shell(10).Both(measure.UnitMM), "10 mm (3/8 in)"},
-		{Sieve(7).Both(measure.UnitMM), "7 mm (1/4 in)"},
+		{Shell(10).Both(measure.UnitMM), "10 mm (13/32 in)"},
+		{Sieve(7).Both(measure.UnitMM), "7 mm (9/32 in)"},
 		{Load(math.NaN()).Both(measure.UnitMM), "out of range kg/m² (out of range lb/ft²)"},
 	} {
 		if c.got != c.want {

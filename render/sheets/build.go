@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"silowright/geometry"
+	"silowright/geometry/measure"
 	"silowright/render"
 )
 
@@ -53,8 +54,8 @@ func buildTable(f *flow, group []geometry.Silo) table {
 	size("Base, height", func(s geometry.Silo) length { return s.Stations.BaseHeight })
 	size("Body, foot to rim", func(s geometry.Silo) length { return s.Stations.Rim })
 	row("Lattice", func(s geometry.Silo) string {
-		return fmt.Sprintf("%s, %s wide, in a circle %s across: %.0f %% of the foot open",
-			count(s.Spec.Lattice.Bars, "bar", "bars"), s.Spec.Lattice.BarWidth.Both(u), s.Spec.Lattice.Across.Both(u), 100*s.Lattice.OpenFoot)
+		return fmt.Sprintf("%s, %s wide, in a circle %s across: %s of the foot open",
+			count(s.Spec.Lattice.Bars, "bar", "bars"), s.Spec.Lattice.BarWidth.Both(u), s.Spec.Lattice.Across.Both(u), measure.Percent(s.Lattice.OpenFoot))
 	})
 	size("Mesh disc, across", func(s geometry.Silo) length { return s.Disc.Across })
 	row("Retaining ring", func(s geometry.Silo) string {

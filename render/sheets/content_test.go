@@ -290,6 +290,20 @@ func TestSamePagesTwice(t *testing.T) {
 	}
 }
 
+// Little of a thing is not written as none of it.
+func TestLittleIsNotNothing(t *testing.T) {
+	for _, c := range []struct{ got, want string }{
+		{littleVolume(0.04*measure.Millilitre, measure.UnitMM), "0.04 mL (0.0014 fl oz)"},
+		{mass(0.03, measure.UnitMM), "0.03 kg (0.1 lb)"},
+		{volume(0, measure.UnitMM), "0 L (0 gal)"},
+		{volume(208.2*measure.Litre, measure.UnitMM), "208 L (55 gal)"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}
+
 // The rounding error of the marking tables, by hand: 10 mm is 6.30 sixteenths
 // of an inch and 6/16 in is 9.525 mm; 900 mm is 566.93 sixteenths and 567 of
 // them are 900.11 mm.

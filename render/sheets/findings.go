@@ -76,19 +76,20 @@ func where(x geometry.Finding) string {
 }
 
 func heldAgainst(f *flow, x geometry.Finding) string {
-	limit := x.LimitText(f.units)
+	measured, limit := x.Texts(f.units)
 	if limit != "" {
 		limit = ", limit " + limit
 	}
-	return "Measured " + x.Measured.Text(f.units) + limit + "."
+	return "Measured " + measured + limit + "."
 }
 
 func checkTable(f *flow, p *Pack) table {
 	t := table{cols: []column{{head: "Check", share: 42}, {head: "Level", share: 25},
 		{head: "Measured, and limit", share: 43}, {head: "What it says, and its basis", share: 74}}}
 	for _, x := range p.Findings {
-		held := []string{x.Measured.Text(f.units)}
-		if limit := x.LimitText(f.units); limit != "" {
+		measured, limit := x.Texts(f.units)
+		held := []string{measured}
+		if limit != "" {
 			held = append(held, "limit "+limit)
 		}
 		id := strong(x.ID)

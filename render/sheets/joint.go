@@ -69,9 +69,12 @@ func grommetText(h geometry.Hole) jointText {
 var cautionLocknut = caution{"Do not overtighten: a locknut drawn past a quarter turn after hand-tight splits, or squeezes the gasket out, and then it leaks. Turn the nut, never the body, or the gasket twists.",
 	"common practice, no source"}
 
+var cautionThread = caution{"A tapered plastic thread splits the fitting round it: tape only, no compound that is not made for the plastic; hand-tight and one turn, never more than two. Hold the fitting's body, or its gasket twists.",
+	"common practice, no source"}
+
 func bulkheadText(h geometry.Hole) jointText {
 	b := h.Bulkhead
-	return jointText{
+	out := jointText{
 		schedule: func(u measure.Unit) string {
 			hole := "measure the hole it asks for"
 			switch {
@@ -80,16 +83,35 @@ func bulkheadText(h geometry.Hole) jointText {
 			case b.Known():
 				hole = "size charts ask for a hole of " + b.Hole.Both(u) + ": measure yours"
 			}
-			return fmt.Sprintf("threaded bulkhead fitting; %s; flange %s across; it closes on %s of %s", hole, b.Flange.Both(u), b.Stack.Both(u), b.Grip.Both(u))
+			out := fmt.Sprintf("threaded bulkhead fitting; %s; flange %s across; it closes on %s of %s", hole, b.Flange.Both(u), b.Stack.Both(u), b.Grip.Both(u))
+			if b.Ends == geometry.EndThread {
+				out += "; a male adapter in its outer thread takes the pipe"
+			}
+			return out
 		},
 		fit: func(u measure.Unit) string {
-			return fmt.Sprintf("%s: scrape the burr off and wipe the wall clean where the gasket lies. Gasket on the body under its flange, no sealant; push it through from inside, the wet side, and run the locknut on outside by hand. Hold the body still, give the nut a quarter turn with the wrench and stop when the gasket bulges evenly. Prime the pipe (%s) and the outer socket and cement the pipe in, %s deep. If the fitting's ends are threaded, screw in an adapter with thread tape and cement the pipe to that.",
-				upper(h.Name), pipeName(h.Pipe), b.Depth.Both(u))
+			return fmt.Sprintf("%s: scrape the burr off and wipe the wall clean where the gasket lies. Gasket on the body under its flange, no sealant; push it through from inside, the wet side, and run the locknut on outside by hand. Hold the body still, give the nut a quarter turn with the wrench and stop when the gasket bulges evenly. %s",
+				upper(h.Name), bulkheadPipe(h, u))
 		},
 		hand:     []string{"file", "scraper", "wrench", "primer", "cement", "applicator"},
 		tool:     [2]string{"Strap wrench or large pliers for the locknut", "bulkhead fittings: a quarter turn past hand-tight"},
 		cautions: []caution{cautionLocknut, cautionCement},
 	}
+	if b.Ends == geometry.EndThread {
+		out.hand = append(out.hand, "thread tape")
+		out.cautions = append([]caution{cautionThread}, out.cautions...)
+	}
+	return out
+}
+
+// bulkheadPipe says how the pipe is cemented into a bulkhead fitting.
+func bulkheadPipe(h geometry.Hole, u measure.Unit) string {
+	b := h.Bulkhead
+	if b.Ends == geometry.EndThread {
+		return fmt.Sprintf("Wind thread tape three times round the male adapter's thread, the way it screws in; turn it into the outer end by hand, then one turn with the wrench, the body held still. Prime the pipe (%s) and the adapter's socket and cement the pipe in, %s deep.",
+			pipeName(h.Pipe), b.Depth.Both(u))
+	}
+	return fmt.Sprintf("Prime the pipe (%s) and the outer socket and cement the pipe in, %s deep.", pipeName(h.Pipe), b.Depth.Both(u))
 }
 
 func stopperText(h geometry.Hole) jointText {
@@ -118,7 +140,7 @@ func inletOf(s geometry.Silo) geometry.Hole    { return s.Inlet }
 func sideHoleOf(s geometry.Silo) geometry.Hole { return s.Pipe.Hole }
 
 // cemented reports whether a hole's joint takes cement.
-func cemented(h geometry.Hole) bool { return h.Joint.Makeup().Sockets > 0 }
+func cemented(h geometry.Hole) bool { return h.Makeup().Sockets > 0 }
 
 // jointCautions are the cautions of a hole's joint, of every kind's once.
 func jointCautions(p *Pack, of func(geometry.Silo) geometry.Hole) []caution {
@@ -129,6 +151,30 @@ func jointCautions(p *Pack, of func(geometry.Silo) geometry.Hole) []caution {
 				out = append(out, c)
 			}
 		}
+	}
+	return out
+}
+
+// innerAdapter reports whether a pipe silo hangs from an adapter screwed into the
+// inner end of a drum silo's outlet.
+func innerAdapter(p *Pack) bool {
+	return slices.ContainsFunc(p.Silos, func(s geometry.Silo) bool { return s.Outlet.Makeup().Adapters > 0 })
+}
+
+// hangCautions are those of the step that fits the pipe silo's outlet.
+func hangCautions(p *Pack) []caution {
+	out := jointCautions(p, sideHoleOf)
+	if innerAdapter(p) && !slices.Contains(out, cautionThread) {
+		out = append(out, cautionThread)
+	}
+	return out
+}
+
+// hangTool names the tools of that step.
+func hangTool(p *Pack) string {
+	out := jointTool(p, sideHoleOf)
+	if innerAdapter(p) && !strings.Contains(out, "thread tape") {
+		out += ", wrench, thread tape"
 	}
 	return out
 }

@@ -51,7 +51,7 @@ func withShop(p Pack) Pack {
 			{Count: 1, Length: 50 * in, FromRack: true, Trim: in / 2, Kerf: in / 8, Cuts: times(stub, 7), Offcut: 3.125 * in},
 			{Count: 3, Length: 10 * ft, Trim: in / 2, Kerf: in / 8, Cuts: times(stub, 12, times(nipple, 8)...), Offcut: 7 * in, Offname: "A"},
 			{Count: 1, Length: 10 * ft, Trim: in / 2, Kerf: in / 8, Cuts: times(nipple, 16), Offcut: 53.5 * in, Offname: "B", Keep: true}}},
-		{Item: "Pipe NPS 8 SDR 35", Says: []string{"3 × 10 ft, USD 210.00, best found, at most USD 12.00 above the bound"}, Sticks: []Bar{
+		{Item: "Pipe NPS 8 SDR 35", Says: []string{"3 × 10 ft, USD 210.00, best found, not proven least, since its price goes by the count: at most USD 12.00 above the bound"}, Sticks: []Bar{
 			{Count: 2, Length: 10 * ft, Trim: in / 2, Kerf: in / 8, Cuts: times(silo, 5), Offcut: 8.875 * in, Offname: "C"},
 			{Count: 1, Length: 10 * ft, Trim: in / 2, Kerf: in / 8, Cuts: times(silo, 2), Offcut: 75 * in, Offname: "D", Keep: true}}},
 	}

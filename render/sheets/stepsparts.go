@@ -81,9 +81,15 @@ func pipeSteps(p *Pack) []step {
 				return fmt.Sprintf("Run resin round the pipe's edge through the screen: about %s a pipe, bead %s.", littleVolume(s.Pipe.Resin.Volume, u), s.Spec.Pipe.Bead.Both(u))
 			}),
 			[]string{"Stand it screen up, level, until it has set. Then take the clamp off and trim the screen flush."})},
-		{id: "pipe-outlet", title: "Fit the pipe silo's outlet", tool: jointTool(p, sideHoleOf), pipes: true, cautions: jointCautions(p, sideHoleOf),
+		{id: "pipe-outlet", title: "Fit the pipe silo's outlet", tool: hangTool(p), pipes: true, cautions: hangCautions(p),
 			do: join(vary(p, func(s geometry.Silo) string { return textOf(s.Pipe.Hole).fit(u) }),
-				[]string{"Push the reducing adapter on, so that it fits the drum silo's outlet from inside. Do not cement that joint: the pipe silo lifts out."})},
+				vary(p, func(s geometry.Silo) string {
+					out := "Push the reducing adapter on, so that it fits the drum silo's outlet from inside. Do not cement that joint: the pipe silo lifts out."
+					if s.Outlet.Makeup().Adapters > 0 {
+						out = "The inner end of the drum silo's outlet is threaded: wind thread tape round a male adapter and turn it in, its socket inwards, the fitting's body held still. " + out
+					}
+					return out
+				}))},
 	}
 }
 

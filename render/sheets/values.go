@@ -32,12 +32,12 @@ func pair(metric float64, mu string, inch float64, iu string, u measure.Unit) st
 	return b + " (" + a + ")"
 }
 
-// figure writes x to one decimal, to none from 100 on.
+// figure writes x to one decimal, to none from 100 on, finer under a tenth.
 func figure(x float64) string {
 	if x >= 100 || x <= -100 {
 		return strconv.FormatFloat(x, 'f', 0, 64)
 	}
-	return strings.TrimSuffix(strconv.FormatFloat(x, 'f', 1, 64), ".0")
+	return measure.Number(x, 1)
 }
 
 func count(n int, one, many string) string {

@@ -138,6 +138,6 @@ type PipeRow struct {
 	Flow    string
 	Speed   string // with the limit when it is passed
 	Loss    string // head lost in it
-	Advised string // the smallest size that holds the limits; "" leaves it as it is
+	Advised string // the smallest pipe that holds the limits, with its series; "" leaves it as it is
 	Level   geometry.Level
 }

@@ -58,6 +58,11 @@ func (d *sheet) hanging(b path.Box, s geometry.Silo) scale {
 		reaches = min(reaches, max(0, p.StandOff/2))
 	}
 	d.outletPipe(v, s, reaches)
+	if f := s.Outlet.Bulkhead; f.Adapter > 0 { // into the inner thread, for the reducing adapter
+		from, to := side*(bore-reaches), side*(bore-reaches-f.Adapter)
+		d.PathOn(render.Outline, box(min(from, to), s.Outlet.Height-f.Across/2, max(from, to), s.Outlet.Height+f.Across/2).Transform(v.to()))
+		reaches += f.Adapter
+	}
 	x2 := side * (bore - reaches)
 	d.pipeBetween(v, near-side*p.Wall-side*25.4, x2, s.Outlet.Height, p.Hole.PipeOutside)
 	far := axis - side*p.Outside/2

@@ -15,25 +15,28 @@ func bulkheadDrawing() jointDrawing {
 		side: func(d *sheet, v view, h geometry.Hole, side, r, z length) length {
 			q := bulkheadShape(h)
 			for _, part := range [][3]length{{q.face - q.head, q.face - q.flangeThick, q.body}, {q.face - q.flangeThick, q.face, q.flange},
-				{0, q.nutThick, q.nut}, {q.nutThick, q.outer, q.body}} {
+				{0, q.nutThick, q.nut}, {q.nutThick, q.outer, q.body}, {q.outer, q.mouth, q.across}} {
 				if part[1] > part[0] {
 					d.PathOn(render.Outline, box(side*(r+part[0]), z-part[2], side*(r+part[1]), z+part[2]).Transform(v.to()))
 				}
 			}
-			return r + q.outer
+			return r + q.mouth
 		},
 		onPipe: sideOnPipe,
 		above: func(h geometry.Hole, r, w length, add func(x1, y1, x2, y2 length)) {
 			q := bulkheadShape(h)
 			add(r, q.nut, r+q.nutThick, q.nut)
 			add(r+q.nutThick, q.body, r+q.outer, q.body)
+			if q.mouth > q.outer {
+				add(r+q.outer, q.across, r+q.mouth, q.across)
+			}
 			add(r+q.face-q.flangeThick, q.flange, min(r+q.face, r-w), q.flange)
 			add(r+q.face-q.head, q.body, r+q.face-q.flangeThick, q.body)
 		},
 		picture: bulkheadPicture,
 		mouth: func(h geometry.Hole) (at, deep length) {
 			q := bulkheadShape(h)
-			return q.outer, q.deep
+			return q.mouth, q.socket
 		},
 		inner: func(h geometry.Hole) length {
 			q := bulkheadShape(h)
@@ -51,7 +54,10 @@ type bulkhead struct {
 	flangeThick, nutThick length
 	body, flange, nut     length // half their widths
 	pipe, bore            length
-	deep                  length // of a socket
+	deep                  length // of a socket, or of a thread
+	// Where the pipe goes in, and how deep: the fitting's socket, or that of a
+	// male adapter half so far across.
+	mouth, socket, across length
 }
 
 func bulkheadShape(h geometry.Hole) bulkhead {
@@ -61,6 +67,10 @@ func bulkheadShape(h geometry.Hole) bulkhead {
 	q.body = max(b.Thread/2, q.pipe+1)
 	q.flange, q.nut = max(b.Flange/2, q.body+1), max(b.Nut/2, q.body+1)
 	q.deep = min(b.Depth, (q.outer+b.Stack+q.head)*0.45)
+	q.mouth, q.socket = q.outer, q.deep
+	if b.Adapter > 0 {
+		q.mouth, q.socket, q.across = q.outer+b.Adapter, b.Depth, max(b.Across/2, q.pipe+1)
+	}
 	return q
 }
 
@@ -68,20 +78,36 @@ func (d *sheet) bulkheadJoint(b path.Box, h geometry.Hole, name string) scale {
 	q, f := bulkheadShape(h), h.Bulkhead
 	y := max(q.flange, q.nut, h.Diameter/2) * 1.15
 	const shows = 30 // of the pipe outside
-	v, sc, words := d.detail(b, name, q.face-q.head, q.outer+shows, -y, y, 0, 1)
+	v, sc, words := d.detail(b, name, q.face-q.head, q.mouth+shows, -y, y, 0, 1)
 	d.cutBulkhead(v, h, y, 0)
 	pipe := h.PipeInside / 2
 	for _, s := range []length{1, -1} {
-		d.section(box(q.outer-q.deep, s*pipe, q.outer+shows, s*q.pipe).Transform(v.to()), (q.pipe-pipe)*length(v.k), hatchAngle)
+		d.section(box(q.mouth-q.socket, s*pipe, q.mouth+shows, s*q.pipe).Transform(v.to()), (q.pipe-pipe)*length(v.k), hatchAngle)
+		d.cutAdapter(v, q, s, pipe)
 	}
-	d.Line(render.Centre, v.pt(q.face-q.head-4, 0), v.pt(q.outer+shows+4, 0))
+	d.Line(render.Centre, v.pt(q.face-q.head-4, 0), v.pt(q.mouth+shows+4, 0))
+	into := fmt.Sprintf("%s solvent-cemented into the socket, %s deep", pipeWords(h.Pipe), keep(d.both(f.Depth)))
+	if f.Adapter > 0 {
+		into = fmt.Sprintf("male adapter in the outer thread, with thread tape; %s solvent-cemented into its socket, %s deep", pipeWords(h.Pipe), keep(d.both(f.Depth)))
+	}
 	d.detailNotes(words,
 		note{v.pt(q.nutThick*0.6, q.nut), fmt.Sprintf("locknut outside, %s across; by hand and a quarter turn, no more", keep(d.both(f.Nut))), false},
-		note{v.pt(q.outer+shows*0.7, (pipe+q.pipe)/2), fmt.Sprintf("%s solvent-cemented into the socket, %s deep", pipeWords(h.Pipe), keep(d.both(f.Depth))), true},
+		note{v.pt(q.mouth+shows*0.7, (pipe+q.pipe)/2), into, true},
 		note{v.pt(q.face-q.flangeThick/2, -q.flange*0.9), fmt.Sprintf("flange inside, %s across, on a gasket %s thick; the wall falls away %s under it", keep(d.both(f.Flange)), keep(d.both(f.Gasket)), keep(d.both(f.Gap))), true},
 		note{v.pt(-h.Wall/2-geometry.Sagitta(h.Radius, 2*y*0.95), -y*0.95), fmt.Sprintf("wall %s; hole cut %s, burrs off, flat and clean", keep(d.both(h.Wall)), keep(d.dia(h.Diameter))), true},
 	)
 	return sc
+}
+
+// cutAdapter draws half a male adapter in section, its thread in the fitting's
+// outer end; nothing where there is none.
+func (d *sheet) cutAdapter(v view, q bulkhead, s, bore length) {
+	if q.mouth <= q.outer {
+		return
+	}
+	d.section(path.Polygon(v.poly(path.Pt(q.outer-q.deep, s*bore), path.Pt(q.outer-q.deep, s*q.pipe), path.Pt(q.outer, s*q.pipe), path.Pt(q.outer, s*q.across),
+		path.Pt(q.mouth, s*q.across), path.Pt(q.mouth, s*q.pipe), path.Pt(q.mouth-q.socket, s*q.pipe), path.Pt(q.mouth-q.socket, s*bore))...),
+		(q.across-q.pipe)*length(v.k), -2*hatchAngle)
 }
 
 // cutBulkhead draws wall and fitting in the level section through the hole;

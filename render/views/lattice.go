@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"silowright/geometry"
+	"silowright/geometry/measure"
 	"silowright/geometry/path"
 	"silowright/render"
 )
@@ -19,8 +20,8 @@ func Lattice(s geometry.Silo, size Size) render.Drawing {
 		edge = "are straight"
 	}
 	lines := []string{
-		fmt.Sprintf("%d openings of %s each, %s in all: %.0f %% of the foot. Outer edges %s. All saw cuts together %s.",
-			l.Openings, keep(l.Area.Both(d.units)), keep(l.OpenArea.Both(d.units)), 100*l.OpenFoot, edge, keep(d.both(l.Travel))),
+		fmt.Sprintf("%d openings of %s each, %s in all: %s of the foot. Outer edges %s. All saw cuts together %s.",
+			l.Openings, keep(l.Area.Both(d.units)), keep(l.OpenArea.Both(d.units)), measure.Percent(l.OpenFoot), edge, keep(d.both(l.Travel))),
 		"Drill the pilots first; the saw turns in them. It is the same seen from inside.",
 	}
 	p := d.planIn(d.area, "Foot from below", foot, 2, lines...)

@@ -18,13 +18,14 @@ const in = measure.Inch
 var letter = views.Size{Width: 8.5*in - 30, Height: 11*in - 20, Sheet: "1 of 10", Job: "Tidewrack Cove nursery", Revision: "A"}
 
 // silosOf is a silo for each of: an invented drum 0.3 m and one 1.2 m across,
-// in inches and in millimetres, every joint for pipe, few bars and many.
+// in inches and in millimetres, every joint for pipe, a bulkhead fitting with
+// either end, few bars and many.
 func silosOf(t *testing.T) map[string]geometry.Silo {
 	t.Helper()
 	out := map[string]geometry.Silo{}
 	for _, across := range []measure.Length{300, 1200} {
 		for _, u := range []measure.Unit{measure.UnitInch, measure.UnitMM} {
-			for _, joint := range geometry.PipeJoints() {
+			for _, joint := range append(geometry.PipeJoints(), "threaded bulkhead") {
 				for _, bars := range []int{2, 6} {
 					k := across / 580
 					s := geometry.DefaultSpec(geometry.Drum{Label: "invented", Count: 1, Outside: across, Height: across * 1.5, Wall: 2 + 3*k,
@@ -37,6 +38,11 @@ func silosOf(t *testing.T) map[string]geometry.Silo {
 						s.Outlet.BelowRim = 110
 					}
 					s.Outlet.Joint, s.Inlet.Joint = joint, joint
+					if joint == "threaded bulkhead" {
+						s.Outlet.Joint, s.Inlet.Joint = geometry.JointBulkhead, geometry.JointBulkhead
+						thread := geometry.BulkheadMeasure{Ends: geometry.EndThread}
+						s.Fittings = geometry.Fittings{Bulkheads: map[string]geometry.BulkheadMeasure{s.Outlet.Pipe.Size: thread, s.Inlet.Pipe.Size: thread}}
+					}
 					name := fmt.Sprintf("%v mm, %v, %v, %d bars", float64(across), u, joint, bars)
 					got, err := geometry.Solve(geometry.Job{Kinds: []geometry.Spec{s}})
 					if err != nil {

@@ -30,6 +30,7 @@ var rateKeys = []rate{
 	rateCount("points_per_disc", "screw points one cutting disc takes off; 0 counts none", 0, 100000, func(q *bom.Rates) *int { return &q.PointsPerDisc }),
 	rateCount("holes_per_pilot_bit", "holes one pilot bit starts; 0 counts none", 0, 100000, func(q *bom.Rates) *int { return &q.HolesPerPilotBit }),
 	rateCount("marker_silos", "silos one marker marks; 0 counts none", 0, 100000, func(q *bom.Rates) *int { return &q.MarkerSilos }),
+	rateCount("tape_joints", "threaded joints one roll of thread tape seals; 0 counts none", 0, 100000, func(q *bom.Rates) *int { return &q.TapeJoints }),
 }
 
 func rateLength(name, means string, low, high measure.Length, at func(*bom.Rates) *measure.Length) rate {

@@ -128,6 +128,7 @@ func TestWrongFarm(t *testing.T) {
 		{"[manifold]\npipe = \"17\"", `manifold.pipe: "17" is not a pipe size of the tables`},
 		{"[manifold]\nfeed = \"both\"", `manifold.feed: "both" is not known here, allowed: end, centre`},
 		{"[failure]\ncheck_valve = \"yes\"", `failure.check_valve: "yes" is not yes or no`},
+		{"[bed]\nsize = \"0.004 mm\"", `bed.size: 0.004 mm (0.00016 in), not a seed's`},
 		{"[seed]\nsize = 1", `seed.count: is missing`},
 		{"[seed]\ncount = 5\nsize = 1\nspecies = \"whale\"", `seed.species: "whale" is not known here, allowed: clam`},
 		{"[seed]\ncount = 1.5\nsize = 1", `seed.count: 1.5 is not a whole number`},

@@ -12,8 +12,16 @@ type fittingKind struct {
 	name     string
 	numbered bool // named by a number; else by the size of its pipe
 	measures []fittingMeasure
-	// put stores what was measured; what was not is zero.
-	put func(f *geometry.Fittings, name string, m map[string]measure.Length)
+	words    []fittingWord
+	// put stores what was measured and told; what was not is zero.
+	put func(f *geometry.Fittings, name string, m map[string]measure.Length, w map[string]string)
+}
+
+// fittingWord is what of a fitting is told by a word; the first holds where none
+// is told.
+type fittingWord struct {
+	key, means string
+	words      []string
 }
 
 // fittingMeasure is one measure of a fitting, and the range it may lie in.
@@ -31,12 +39,12 @@ func fittingKinds() []fittingKind {
 			{"outside", "outside diameter of the coupling", 10 * mm, 500 * mm, 73 * mm},
 			{"length", "its length", 10 * mm, 500 * mm, 65 * mm},
 			{"depth", "depth of one socket, mouth to stop", 3 * mm, 250 * mm, 31 * mm},
-		}, func(f *geometry.Fittings, size string, m map[string]measure.Length) {
+		}, nil, func(f *geometry.Fittings, size string, m map[string]measure.Length, _ map[string]string) {
 			f.Couplings[size] = geometry.CouplingMeasure{Outside: m["outside"], Length: m["length"], Depth: m["depth"]}
 		}},
 		{"grommet", false, []fittingMeasure{
 			{"hole", "the hole its label asks for", 10 * mm, 400 * mm, 76 * mm},
-		}, func(f *geometry.Fittings, size string, m map[string]measure.Length) {
+		}, nil, func(f *geometry.Fittings, size string, m map[string]measure.Length, _ map[string]string) {
 			f.Grommets[size] = geometry.GrommetMeasure{Hole: m["hole"]}
 		}},
 		{"bulkhead", false, []fittingMeasure{
@@ -49,15 +57,16 @@ func fittingKinds() []fittingKind {
 			{"head", "from the gasket's face to the inner end", 2 * mm, 300 * mm, 22 * mm},
 			{"length", "over all", 10 * mm, 600 * mm, 80 * mm},
 			{"bore", "narrowest inside", 3 * mm, 400 * mm, 50 * mm},
-		}, func(f *geometry.Fittings, size string, m map[string]measure.Length) {
-			f.Bulkheads[size] = geometry.BulkheadMeasure{Hole: m["hole"], Thread: m["thread"], Flange: m["flange"], Nut: m["nut"],
-				Gasket: m["gasket"], Grip: m["grip"], Head: m["head"], Length: m["length"], Bore: m["bore"]}
-		}},
+		}, []fittingWord{{"ends", "what the pipe goes into: a socket, or a thread, which takes a male adapter", endWords()}},
+			func(f *geometry.Fittings, size string, m map[string]measure.Length, w map[string]string) {
+				f.Bulkheads[size] = geometry.BulkheadMeasure{Hole: m["hole"], Thread: m["thread"], Flange: m["flange"], Nut: m["nut"],
+					Gasket: m["gasket"], Grip: m["grip"], Head: m["head"], Length: m["length"], Bore: m["bore"], Ends: geometry.End(w["ends"])}
+			}},
 		{"stopper", true, []fittingMeasure{
 			{"top", "across its wide end", 5 * mm, 400 * mm, 56 * mm},
 			{"bottom", "across its narrow end", 4 * mm, 400 * mm, 48 * mm},
 			{"length", "its length", 5 * mm, 200 * mm, 25 * mm},
-		}, func(f *geometry.Fittings, number string, m map[string]measure.Length) {
+		}, nil, func(f *geometry.Fittings, number string, m map[string]measure.Length, _ map[string]string) {
 			f.Stoppers[number] = geometry.StopperMeasure{Top: m["top"], Bottom: m["bottom"], Length: m["length"]}
 		}},
 	}
@@ -82,12 +91,12 @@ func (r *reader) fittings(t table) geometry.Fittings {
 			name = r.anyNumber
 		}
 		r.bySize(in, k.name, name, func(size string, f table) {
-			m := r.measures(f, "fittings."+k.name, k.measures)
+			m, w := r.measures(f, "fittings."+k.name, k)
 			r.ordered(f, m, "bottom", "top", "is not narrower than the top", "top is the wide end")
 			r.ordered(f, m, "thread", "flange", "is not narrower than the flange", "the flange keeps the body from going through")
 			r.ordered(f, m, "thread", "nut", "is not narrower than the locknut", "measure the thread outside, the nut across its corners")
 			r.ordered(f, m, "bore", "thread", "is not narrower than the thread", "bore is the narrowest inside")
-			k.put(&out, size, m)
+			k.put(&out, size, m, w)
 			if k.numbered {
 				r.stoppers[size] = out.Stoppers[size]
 			}
@@ -128,19 +137,34 @@ func (r *reader) bySize(in table, kind string, size func(path string, v any) (st
 	}
 }
 
-// measures reads what of a list is given.
-func (r *reader) measures(t table, section string, list []fittingMeasure) map[string]measure.Length {
+// measures reads what of a kind of fitting is given.
+func (r *reader) measures(t table, section string, k fittingKind) (map[string]measure.Length, map[string]string) {
 	var known []string
-	out := map[string]measure.Length{}
-	for _, m := range list {
+	lengths, words := map[string]measure.Length{}, map[string]string{}
+	for _, m := range k.measures {
 		known = append(known, m.key)
 		if v, ok := t.items[m.key]; ok {
-			out[m.key], _ = r.length(t.at(m.key), v, m.low, m.high)
+			lengths[m.key], _ = r.length(t.at(m.key), v, m.low, m.high)
+		}
+	}
+	for _, q := range k.words {
+		known = append(known, q.key)
+		if v, ok := t.items[q.key]; ok {
+			words[q.key], _ = r.word(t.at(q.key), v, q.words)
 		}
 	}
 	r.unknown(t, known, section)
 	if len(t.items) == 0 {
 		r.fail(t.path, "", "is empty", "", fmt.Sprintf("give at least one of %q", known))
+	}
+	return lengths, words
+}
+
+// endWords are the ends that a bulkhead fitting may have.
+func endWords() []string {
+	var out []string
+	for _, e := range geometry.BulkheadEnds() {
+		out = append(out, string(e))
 	}
 	return out
 }

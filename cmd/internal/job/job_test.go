@@ -222,6 +222,7 @@ grip = 1
 head = "7/8"
 length = "3 1/4"
 bore = "1 15/16"
+ends = "thread"
 [sealant]
 cartridge = "10.1 fl oz"
 `)
@@ -235,7 +236,7 @@ cartridge = "10.1 fl oz"
 	}
 	const in = measure.Inch
 	bulkhead := geometry.BulkheadMeasure{Hole: 3 * in, Thread: 2.9375 * in, Flange: 4 * in, Nut: 3.9375 * in, Gasket: 0.1875 * in,
-		Grip: in, Head: 0.875 * in, Length: 3.25 * in, Bore: 1.9375 * in}
+		Grip: in, Head: 0.875 * in, Length: 3.25 * in, Bore: 1.9375 * in, Ends: geometry.EndThread}
 	if diff := cmp.Diff(bulkhead, s.Fittings.Bulkheads["2"], cmp.Comparer(func(a, b measure.Length) bool { return (a - b).Abs() < 1e-9 })); diff != "" {
 		t.Error(diff)
 	}

@@ -116,6 +116,9 @@ func siteFields() []knownKey {
 		for _, m := range k.measures {
 			put("fittings."+k.name, m.key, m.means, nil, func(r *reader, v any) { r.length(m.key, v, m.low, m.high) })
 		}
+		for _, q := range k.words {
+			put("fittings."+k.name, q.key, q.means, fixed(q.words[0]), func(r *reader, v any) { r.word(q.key, v, q.words) })
+		}
 	}
 	share := func(section, name, means, fallback string) {
 		put(section, name, means, fixed(fallback), func(r *reader, v any) {

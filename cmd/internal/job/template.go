@@ -83,6 +83,9 @@ file = "prices.csv"           # beside this file
 		for _, m := range k.measures {
 			fmt.Fprintf(&b, "# %-19s = %-13s # %s\n", m.key, quoted(m.example), m.means)
 		}
+		for _, q := range k.words {
+			fmt.Fprintf(&b, "# %-19s = %-13q # %s\n", q.key, q.words[0], q.means)
+		}
 	}
 	buyingTemplate(&b, u)
 	farmTemplate(&b, u)

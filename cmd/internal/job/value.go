@@ -182,10 +182,8 @@ func plain(f float64) string { return strconv.FormatFloat(f, 'f', -1, 64) }
 // tape says it truly, millimetres elsewhere.
 func written(l measure.Length, u measure.Unit) string {
 	if u == measure.UnitInch {
-		for _, den := range []int{16, 32, 64} {
-			if _, off := l.Round(den); off.Abs() < 0.002 {
-				return l.Inch(den) + " in"
-			}
+		if s, ok := l.Tape(); ok {
+			return s + " in"
 		}
 	}
 	return plain(math.Round(l.MM()*1000)/1000) + " mm"

@@ -131,6 +131,7 @@ var wrong = []wrongJob{
 	{"fitting twice", "", "[fittings.coupling.\"1 1/2\"]\noutside = 3\n[fittings.coupling.\"1-1/2\"]\noutside = 3\n", `job.toml:17: fittings.coupling.1-1/2: "1-1/2" is the same size as another here; …`},
 	{"bulkhead without a flange to speak of", "", "[fittings.bulkhead.2]\nthread = 3\nflange = 2\n", `job.toml:16: fittings.bulkhead.2.thread: 3 in is not narrower than the flange, …`},
 	{"bulkhead with a bore past its thread", "", "[fittings.bulkhead.2]\nthread = 3\nbore = 3\n", `job.toml:17: fittings.bulkhead.2.bore: 3 in is not narrower than the thread, …`},
+	{"bulkhead with ends unknown", "", "[fittings.bulkhead.2]\nends = \"barb\"\n", `job.toml:16: fittings.bulkhead.2.ends: "barb" is not known here, allowed: socket, thread; hint: …`},
 	{"stopper upside down", "", "[fittings.stopper.11]\ntop = 1\nbottom = 2\n", `job.toml:17: fittings.stopper.11.bottom: 2 in is not narrower than the top, …`},
 	{"prices a number", "", "[prices]\nfile = 3\n", `job.toml:16: prices.file: 3 is not text, …`},
 	{"prices key unknown", "", "[prices]\nfyle = \"a\"\n", `job.toml:16: unknown key "prices.fyle"; hint: did you mean "prices.file"?`},

@@ -33,7 +33,7 @@ func holesCSV(p *plan.Plan) []byte {
 			if !h.Joint.Makeup().Piped {
 				row = append(row, "", "stopper No. "+h.Stopper.Number, "")
 			} else {
-				row = append(row, h.Pipe.String(), string(h.Joint), h.Clearance.Metric())
+				row = append(row, h.Pipe.String(), string(h.Joint), measure.Number(h.Clearance.MM(), 1))
 			}
 			rows = append(rows, append(row, geometry.Worst(s.FindingsOf(h.Key())).String()))
 		}

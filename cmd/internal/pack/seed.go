@@ -102,5 +102,5 @@ func food(n seed.SiloNeed, u measure.Unit) []sheets.Amount {
 	}
 	f := most.Food
 	return []sheets.Amount{{Name: fmt.Sprintf("water the seed clears in week %d, the most of its share", most.Week), Sum: f.Cleared.Both(u)},
-		{Name: "water it is given", Sum: f.Delivered.Both(u)}, {Name: "share", Sum: percent(f.Share)}}
+		{Name: "water it is given", Sum: f.Delivered.Both(u)}, {Name: "share", Sum: measure.Percent(f.Share)}}
 }

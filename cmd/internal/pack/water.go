@@ -165,15 +165,12 @@ func losses(g nursery.Group, u measure.Unit) []sheets.Loss {
 	}
 	mesh := row("mesh", c.Mesh, f.Mesh)
 	if open := g.Silo.Mesh.Fouled; open > 0 {
-		mesh.Note = percent(open) + " of the openings shut"
+		mesh.Note = measure.Percent(open) + " of the openings shut"
 	}
 	total := row("in all, over the outlet's invert, with the level", g.Most.CleanHead, g.Most.FouledHead)
 	total.Total = true
 	return []sheets.Loss{row("inlet, stub and fittings", c.Inlet, f.Inlet), row("plenum", c.Plenum, f.Plenum), row("lattice", c.Lattice, f.Lattice), mesh, row("seed", c.Seed, f.Seed), total}
 }
-
-// percent writes a share of one.
-func percent(share float64) string { return strconv.FormatFloat(100*share, 'f', 0, 64) + " %" }
 
 func seat(g nursery.Group, u measure.Unit) []sheets.Amount {
 	s := g.Most.FouledSeat
@@ -200,7 +197,7 @@ func siloFlows(s *nursery.Study, u measure.Unit) *sheets.SiloFlows {
 	}
 	least, most := s.Silos[s.Least], s.Silos[s.Most]
 	said := fmt.Sprintf("Flows from %s: all %s, each on average %s; silo %d gets the least, %s, silo %d the most, %s; the least is %s of the average.",
-		s.From, s.Total.Both(u), s.Mean.Both(u), least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), percent(s.Evenness))
+		s.From, s.Total.Both(u), s.Mean.Both(u), least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), measure.Percent(s.Evenness))
 	if s.Least == s.Most {
 		said = fmt.Sprintf("Flows from %s: all %s, each %s.", s.From, s.Total.Both(u), s.Mean.Both(u))
 	}
@@ -231,7 +228,7 @@ func ValveSays(v manifold.Setting) string {
 	case !v.InTable:
 		return "hardly open"
 	}
-	return percent(v.Open) + " open"
+	return measure.Percent(v.Open) + " open"
 }
 
 func pumpChart(s *nursery.Study, u measure.Unit) *sheets.PumpChart {
@@ -257,7 +254,7 @@ func pumpLines(p *plan.Plan, u measure.Unit) []sheets.Amount {
 	at, n := q.Result.Pump, q.Result.NPSH
 	out := []sheets.Amount{{Name: "pump's duty", Sum: at.Flow.Both(u) + " at " + at.Head.BothLong(u)}}
 	if at.Input > 0 {
-		out = append(out, sheets.Amount{Name: "power drawn", Sum: at.Input.Both(u)}, sheets.Amount{Name: "energy a year", Sum: strconv.FormatFloat(q.KWhAYear, 'f', 0, 64) + " kWh"})
+		out = append(out, sheets.Amount{Name: "power drawn", Sum: at.Input.Both(u)}, sheets.Amount{Name: "energy a year", Sum: q.Energy().Text(u)})
 	}
 	if p.Energy != nil {
 		out = append(out, sheets.Amount{Name: "what it costs a year", Sum: p.Energy.String()})
@@ -276,8 +273,11 @@ func pumpLines(p *plan.Plan, u measure.Unit) []sheets.Amount {
 func pipeRows(s *nursery.Study, u measure.Unit) []sheets.PipeRow {
 	q, f := s.Pumping, s.Farm
 	limit := f.Limits.Speed
-	row := func(run, pipe string, at manifold.PipeFlow, advised string) sheets.PipeRow {
-		out := sheets.PipeRow{Run: run, Pipe: pipe, Flow: at.Flow.Both(u), Speed: at.Speed.Both(u), Loss: at.Loss.Both(u), Advised: advised}
+	row := func(run string, pipe geometry.PipeRef, at manifold.PipeFlow, advised geometry.PipeRef) sheets.PipeRow {
+		out := sheets.PipeRow{Run: run, Pipe: nursery.Named(pipe), Flow: at.Flow.Both(u), Speed: at.Speed.Both(u), Loss: at.Loss.Both(u)}
+		if advised.Size != "" {
+			out.Advised = advised.String()
+		}
 		if limit > 0 && at.Speed > limit {
 			out.Level = geometry.Caution
 			out.Speed += ", over " + limit.Both(u)
@@ -286,18 +286,18 @@ func pipeRows(s *nursery.Study, u measure.Unit) []sheets.PipeRow {
 	}
 	var out []sheets.PipeRow
 	if s.Given.Suction {
-		out = append(out, row("suction", nursery.Named(f.Suction.Pipe), q.Result.Suction, ""))
+		out = append(out, row("suction", f.Suction.Pipe, q.Result.Suction, geometry.PipeRef{}))
 	}
 	sizes := nursery.Sizes{}
 	if q.Sizes != nil && q.Sizes.Held {
 		sizes = *q.Sizes
 	}
 	if s.Given.Main {
-		out = append(out, row("main, pump to manifold", nursery.Named(f.Main.Pipe), q.Result.Main, sizes.Main))
+		out = append(out, row("main, pump to manifold", f.Main.Pipe, q.Result.Main, sizes.Main))
 	}
 	if s.Given.Manifold && len(q.Result.Segments) > 0 {
 		fastest := slices.MaxFunc(q.Result.Segments, func(a, b manifold.PipeFlow) int { return int(a.Speed - b.Speed) })
-		out = append(out, row("manifold, where it runs fastest", nursery.Named(f.Manifold.Pipe), fastest, sizes.Manifold))
+		out = append(out, row("manifold, where it runs fastest", f.Manifold.Pipe, fastest, sizes.Manifold))
 	}
 	return out
 }

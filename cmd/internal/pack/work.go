@@ -8,6 +8,7 @@ import (
 	"silowright/bom/work"
 	"silowright/cmd/internal/plan"
 	"silowright/cmd/internal/report"
+	"silowright/geometry/measure"
 	"silowright/render/sheets"
 )
 
@@ -17,16 +18,16 @@ func workPage(p *plan.Plan, c report.Costs) *sheets.Work {
 	out := &sheets.Work{}
 	for _, o := range h.Operations {
 		if o.All > 0 {
-			out.Operations = append(out.Operations, sheets.WorkRow{Name: o.Name, Unit: o.Unit, PerSilo: number(o.PerSilo), Minutes: number(float64(o.Each)),
-				First: number(float64(o.First)), Whole: number(o.All.Hours()), Note: o.Part})
+			out.Operations = append(out.Operations, sheets.WorkRow{Name: o.Name, Unit: o.Unit, PerSilo: measure.Number(o.PerSilo, 2), Minutes: measure.Number(float64(o.Each), 2),
+				First: measure.Number(float64(o.First), 2), Whole: measure.Number(o.All.Hours(), 2), Note: o.Part})
 		}
 	}
-	out.Total = sheets.WorkRow{Name: "Whole build, with set-up of " + h.SetUp.Text(), Whole: number(h.Total.Hours())}
+	out.Total = sheets.WorkRow{Name: "Whole build, with set-up of " + h.SetUp.Text(), Whole: measure.Number(h.Total.Hours(), 2)}
 	out.Lines = []sheets.Amount{
 		{Name: "crew", Sum: strconv.Itoa(r.People)},
-		{Name: "hours a day, each", Sum: number(r.Day.Hours())},
+		{Name: "hours a day, each", Sum: measure.Number(r.Day.Hours(), 2)},
 		{Name: "pipe silos whose resin sets at one time", Sum: strconv.Itoa(r.Clamps)},
-		{Name: "learning: each doubling of the count leaves of a silo's time", Sum: number(100*r.Learning) + " %"},
+		{Name: "learning: each doubling of the count leaves of a silo's time", Sum: measure.Number(100*r.Learning, 2) + " %"},
 		{Name: "wage, an hour", Sum: p.Site.Wage.String()},
 	}
 	if h.DrumSilos > 0 {
@@ -37,18 +38,6 @@ func workPage(p *plan.Plan, c report.Costs) *sheets.Work {
 	}
 	days(out, c.Laid)
 	return out
-}
-
-// number writes a number to at most two places.
-func number(x float64) string {
-	s := strconv.FormatFloat(x, 'f', 2, 64)
-	for len(s) > 0 && s[len(s)-1] == '0' {
-		s = s[:len(s)-1]
-	}
-	if s[len(s)-1] == '.' {
-		s = s[:len(s)-1]
-	}
-	return s
 }
 
 // daysShown is how many days of a long build are set out on paper; report.json
@@ -70,7 +59,7 @@ func days(out *sheets.Work, d work.DayPlan) {
 		if i == daysShown {
 			break
 		}
-		row := sheets.WorkDay{Name: strconv.Itoa(day.Number), Does: make([]string, len(ids)), Cures: make([]string, len(ids)), Hours: number(day.Work.Hours())}
+		row := sheets.WorkDay{Name: strconv.Itoa(day.Number), Does: make([]string, len(ids)), Cures: make([]string, len(ids)), Hours: measure.Number(day.Work.Hours(), 2)}
 		for _, t := range day.Tasks {
 			row.Does[slices.Index(ids, t.ID)] = short(t)
 		}

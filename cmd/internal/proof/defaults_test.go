@@ -75,6 +75,7 @@ rates.sandpaper_life = 15000 mm (590.5512 in)
 rates.points_per_disc = 150
 rates.holes_per_pilot_bit = 100
 rates.marker_silos = 10
+rates.tape_joints = 20
 work.clean = 30 min
 work.mark = 15 min
 work.jigsaw_metre = 4 min

@@ -78,7 +78,7 @@ func units() []Row {
 		{Group: group, What: "foot and square foot, in what is bought", Value: n(measure.Foot.Metres()) + " m",
 			Source: "international inch, 1959", Standing: memory, Test: "./bom TestNeedText", of: []string{"bom.customaryUnit"}},
 		{Group: group, What: "foot, in speeds", Value: n(measure.Foot.Metres()) + " m",
-			Source: "international inch, 1959", Standing: memory, Test: "./geometry/measure TestSpeeds", of: []string{"geometry/measure.Both"}},
+			Source: "international inch, 1959", Standing: memory, Test: "./geometry/measure TestSpeeds", of: []string{"geometry/measure.pair"}},
 		{Group: group, What: "litre an hour and a day of one animal", Value: "1/60 L/min, 1/1440 L/min",
 			Source: "definition", Standing: worked, Test: "./nursery/seed TestOystersInSummerAndWinter", of: []string{"nursery/seed.litrePerHour", "nursery/seed.litrePerDay"}},
 		{Group: group, What: "fluid ounce, quart, pound, ounce of counted samples", Value: "by US gallon and pound",

@@ -15,7 +15,7 @@ var noFacts = map[string]string{
 		nursery/seed.maxSamples nursery/seed.maxShell nursery/seed.maxWeekRows nursery/seed.minArea nursery/seed.minConf
 		nursery/seed.minEach nursery/seed.minOpening nursery/seed.minShell`,
 	"steps and sizes of a search: the answer says how sure it is": `
-		bom/basket.rounds bom/basket.stepLimit bom/cover.costSteps bom/cover.tieSteps bom/rolls.deepest bom/rolls.mostFull
+		bom.mostMixed bom/basket.rounds bom/basket.stepLimit bom/cover.costSteps bom/cover.tieSteps bom/rolls.deepest bom/rolls.mostFull
 		bom/rolls.mostRows bom/sticks.counterNodes bom/sticks.knapsackNodes bom/sticks.mostBranches bom/sticks.mostSeen
 		bom/sticks.mostWork bom/sticks.share bom/sticks.solve bom/sticks.tiredNodes bom/work.exactJobs bom/work.exactNodes
 		bom/work.searchJobs bom/work.searchRuns nursery.manySilos nursery/manifold.mostSteps nursery/seed.maxTerms`,
@@ -24,6 +24,8 @@ var noFacts = map[string]string{
 		nursery.tableFrom nursery.tableNodes nursery.tableOf nursery/flow.critical nursery/flow.root
 		nursery/flow.segment nursery/manifold.beyondAny nursery/manifold.guess nursery/manifold.mostOver nursery/manifold.round nursery/manifold.search
 		nursery/manifold.settled nursery/seed.roundOff nursery/seed.tiny`,
+	"how finely a number is written, and two are told apart": `
+		geometry/measure.Tape geometry/measure.alike geometry/measure.mostFigures geometry/measure.rounding`,
 	"points of a numeric integral": `
 		nursery/flow.nodeCos nursery/flow.nodeSin nursery/flow.nodes`,
 	"parts of one: per cent, millionths, minutes in an hour, fractions written as one letter": `

@@ -275,6 +275,9 @@ func (m *maker) fittings() {
 		if m.chance(0.4) {
 			m.doc.section(fmt.Sprintf("[fittings.grommet.%q]", size)).put("hole", m.length(m.between(40, 90)))
 		}
+		if m.chance(0.4) {
+			m.doc.section(fmt.Sprintf("[fittings.bulkhead.%q]", size)).put("ends", words("%q", m.pick("socket", "thread")))
+		}
 	}
 	if m.chance(0.3) {
 		b := m.doc.section(`[fittings.stopper."11"]`)

@@ -13,6 +13,7 @@ import (
 	"silowright/geometry"
 	"silowright/geometry/measure"
 	"silowright/geometry/stock"
+	"silowright/nursery"
 )
 
 // fix is a change that clears a finding.
@@ -70,7 +71,7 @@ func (s *server) fixes(r *http.Request, b *body) (any, error) {
 	if i < 0 || f.Level == geometry.OK || measuredKey(f.Key) {
 		return map[string]any{"fixes": found}, nil
 	}
-	t := trial{field: a.Fields[i], finding: f, units: now.file.Job.Units, key: f.Key}
+	t := trial{field: a.Fields[i], finding: f, units: now.file.Job.Units, key: f.Key, series: seriesOf(a.Fields, at)}
 	var second []fix // these bring a caution, or leave one
 	for n, c := range t.candidates(now.silos) {
 		if n >= mostTries || len(found) >= mostFixes || r.Context().Err() != nil {
@@ -131,6 +132,7 @@ type trial struct {
 	finding geometry.Finding
 	units   measure.Unit
 	key     string // without the drum's part
+	series  string // of the pipe, where the field is one
 }
 
 // candidate is a value to try.
@@ -157,6 +159,21 @@ func (t trial) candidates(silos []geometry.Silo) []candidate {
 	}
 	slices.SortStableFunc(out, func(a, b candidate) int { return cmp.Compare(a.off, b.off) })
 	return out
+}
+
+// seriesOf is the series of the pipe that a field is; empty where it follows
+// from the size.
+func seriesOf(fields []job.Field, key string) string {
+	name := strings.TrimSuffix(key, ".pipe") + ".series"
+	if before, ok := strings.CutSuffix(key, "pipe_out"); ok {
+		name = before + "pipe_out_series"
+	}
+	for _, f := range fields {
+		if f.Key == name {
+			return cmp.Or(f.Value, f.Fallback)
+		}
+	}
+	return ""
 }
 
 func (t trial) force() string {
@@ -294,7 +311,7 @@ func (t trial) words() []candidate {
 		case t.field.Name == "joint":
 			label = "join the " + t.noun() + " by " + geometry.Joint(w).Makeup().By
 		case t.field.Kind == job.KindPipe:
-			label = "use " + w + " pipe for the " + t.noun()
+			label = "use " + nursery.Named(geometry.PipeRef{Size: w, Series: t.series}) + " pipe for the " + t.noun()
 		}
 		out = append(out, candidate{w, label, math.Abs(float64(i - max(at, 0))), false})
 	}

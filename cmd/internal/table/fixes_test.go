@@ -140,3 +140,18 @@ func TestNoFixes(t *testing.T) {
 		t.Errorf("a wrong job: %d", code)
 	}
 }
+
+// A pipe that is offered is named with its series, the job's own or what goes
+// with the size.
+func TestFixesNameThePipesSeries(t *testing.T) {
+	d := newDesk(t, Config{})
+	for _, c := range []struct{ old, new, id, label string }{
+		{"[main]\npipe   = \"4\"", "[main]\npipe   = \"3\"", "main.speed", "use 4 sch40 pipe for the main"},
+		{"[manifold]\npipe    = \"4\"", "[manifold]\npipe    = \"2\"\nseries = \"sch80\"", "manifold.speed", " sch80 pipe for the manifold"},
+	} {
+		got := d.fixes(swapped(t, demoJob, c.old, c.new), c.id, "")
+		if len(got) == 0 || !strings.HasSuffix(got[0].Label, c.label) {
+			t.Errorf("%s: %v, want %q", c.id, got, c.label)
+		}
+	}
+}

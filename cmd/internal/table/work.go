@@ -163,7 +163,8 @@ func (a *answer) drums() {
 // finding sets a finding beside its field: that of its own drum where there is
 // one.
 func (a *answer) finding(f geometry.Finding, j geometry.Job) finding {
-	out := finding{f.ID, f.Drum, f.Level.String(), f.Key, f.Says, f.Basis.String(), f.Measured.Text(j.Units), f.LimitText(j.Units), "", false}
+	measured, limit := f.Texts(j.Units)
+	out := finding{f.ID, f.Drum, f.Level.String(), f.Key, f.Says, f.Basis.String(), measured, limit, "", false}
 	out.Field = fieldOf(a.Fields, a.Drums, f)
 	out.Fixes = f.Level != geometry.OK && out.Field != "" && !measuredKey(f.Key)
 	return out

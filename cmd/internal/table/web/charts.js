@@ -73,6 +73,10 @@ function roam(points) {
   }));
 }
 
+// part writes a share of one, to tenths of one per cent where it is asked for;
+// what rounds to none is said to be less than one.
+const part = (x, fine) => x > 0 && x < 0.0005 ? "under 0.1 %" : `${(x * 100).toFixed(fine ? 1 : 0)} %`;
+
 // shares draws where the money goes, as bars.
 export function shares(costs) {
   const parts = (costs.parts || []).filter((p) => p.share > 0);
@@ -84,7 +88,7 @@ export function shares(costs) {
   const svg = draw("svg", { viewBox: `0 0 ${W} ${H}`, class: "chart", role: "group", "aria-label": "Where the money goes" });
   const bars = parts.map((p, i) => {
     const y = 6 + i * row;
-    const text = `${p.name}: ${p.sum}, ${(p.share * 100).toFixed(p.share < 0.1 ? 1 : 0)} % of the whole`;
+    const text = `${p.name}: ${p.sum}, ${part(p.share, p.share < 0.1)} of the whole`;
     const g = draw("g", { class: "bar", role: "img", tabindex: i === 0 ? "0" : "-1", "aria-label": text },
       draw("rect", { x: 0, y: y - 3, width: W, height: row - 2, class: "strip" }),
       draw("text", { x: x0 - 10, y: y + 15, "text-anchor": "end" }, p.name),
@@ -101,7 +105,7 @@ export function shares(costs) {
   roam(bars);
   svg.append(...bars);
   put(box, el("figcaption", {}, "Where the money goes"), svg, readout,
-    table("As a table", ["Part", "Sum", "Share"], parts.map((p) => [p.name, p.sum, `${(p.share * 100).toFixed(1)} %`])));
+    table("As a table", ["Part", "Sum", "Share"], parts.map((p) => [p.name, p.sum, part(p.share, true)])));
 }
 
 function table(title, head, rows) {
