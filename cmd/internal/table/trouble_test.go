@@ -144,9 +144,13 @@ func TestDraftAfterACrash(t *testing.T) {
 	b.fill("outlet.below_rim", "6 7/8")
 	draft := filepath.Join(dir, ".job.toml.draft")
 	b.until("document.querySelector('#where').textContent.includes('changed')")
-	b.eval("new Promise((done) => setTimeout(done, 1200))", nil) // the page writes it when the hand rests
-	if _, err := os.Stat(draft); err != nil {
-		t.Fatalf("no draft: %v", err)
+	for end := time.Now().Add(time.Minute); ; { // the page writes it when the hand rests
+		if _, err := os.Stat(draft); err == nil {
+			break
+		} else if time.Now().After(end) {
+			t.Fatalf("no draft: %v", err)
+		}
+		time.Sleep(50 * time.Millisecond)
 	}
 	if strings.Contains(onDisk(t, dir, "job.toml"), "6 7/8") {
 		t.Error("the file itself was written unasked")
@@ -164,6 +168,27 @@ func TestDraftAfterACrash(t *testing.T) {
 		t.Error("the draft stays after the save")
 	}
 	again.calm()
+}
+
+// A draft that is long on its way is not written after the save that came upon it.
+func TestDraftBeforeASave(t *testing.T) {
+	dir := folder(t)
+	b := openTab(t, serve(t, dir, "")+"?job=job.toml", desktop)
+	b.eval(`(() => { const plain = window.fetch; window.drafts = [];
+		window.fetch = (url, ...rest) => {
+			if (!String(url).includes('/api/draft')) return plain(url, ...rest);
+			window.drafts.push('sent');
+			return new Promise((done) => setTimeout(done, 1500)).then(() => plain(url, ...rest)).then((got) => { window.drafts.push('kept'); return got; });
+		}; return true; })()`, nil)
+	b.fill("outlet.below_rim", "6 7/8")
+	b.until("window.drafts.includes('sent')")
+	b.click("#save")
+	b.until("document.querySelector('#where').textContent.endsWith(', saved')")
+	b.until("window.drafts.includes('kept')")
+	if _, err := os.Stat(filepath.Join(dir, ".job.toml.draft")); err == nil {
+		t.Error("a draft stays after the save")
+	}
+	b.calm()
 }
 
 // A hoop's measures light on that hoop, and in the picture of the drum nothing

@@ -84,8 +84,8 @@ function shelf(place, key, value) {
 }
 
 // keep puts the document where a reload or a crash cannot reach it.
-let draftTimer;
-function keep() {
+let draftTimer, drafting = Promise.resolve();
+export function keep() {
   const state = { ...doc, past: doc.past.slice(-stored), future: doc.future.slice(-stored) };
   shelf(sessionStorage, inTab, state);
   if (!doc.path && !doc.example) shelf(localStorage, inBrowser, { job: doc.job, prices: doc.prices });
@@ -99,7 +99,15 @@ function sheet() {
 
 function draft() {
   draftTimer = undefined;
-  post("/api/draft", sheet()).catch(() => { /* the tab's own copy remains */ });
+  drafting = post("/api/draft", sheet()).catch(() => { /* the tab's own copy remains */ });
+}
+
+// rested ends the writing of drafts before a save: one still on its way would
+// come after the save, and be found later as unsaved work.
+export function rested() {
+  clearTimeout(draftTimer);
+  draftTimer = undefined;
+  return drafting;
 }
 
 addEventListener("pagehide", () => {

@@ -4,7 +4,7 @@
 import { $, el, put, note, say, words } from "./dom.js";
 import { ask } from "./dialog.js";
 import { get, post, Refusal } from "./ask.js";
-import { doc, forgetHomeless, homeless, kept, load, onDocument, unsaved, wrote } from "./doc.js";
+import { doc, forgetHomeless, homeless, keep, kept, load, onDocument, rested, unsaved, wrote } from "./doc.js";
 import { idle } from "./work.js";
 
 let files = [];
@@ -131,12 +131,14 @@ export async function save() {
 }
 
 async function write(path, revision) {
+  await rested();
   const { job, prices } = doc;
   try {
     const got = await post("/api/save", { path, job, prices, revision });
     wrote(path, got.revision, job, prices);
     note(`Saved as ${path}.`);
   } catch (cause) {
+    keep();
     if (cause instanceof Refusal && cause.status === 409) return clash(path, cause.answer);
     note(cause.message, true);
   }
