@@ -101,8 +101,9 @@ func (a *asker) bare() float64 {
 }
 
 // inSticks plans the pieces on whole sticks, each at the lowest of its tiers, and
-// buys them at the tier that the count comes to: with tiers a plan is proven only
-// where it costs no more than at the lowest.
+// buys as many or, where a tier makes that cheaper, more. With tiers a plan on
+// sticks of one length is proven where its count is, if the price never rises with
+// it; one on sticks of several only where it costs no more than at the lowest.
 func (a *asker) inSticks(packs []pack) (option, bool, error) {
 	var o option
 	task := sticks.Task{Trim: a.terms.Saw.Trim, Hold: a.terms.Saw.Hold}
@@ -153,14 +154,18 @@ func (a *asker) inSticks(packs []pack) (option, bool, error) {
 	}
 	for i, p := range packs {
 		if n := counts[len(a.held)+i]; n > 0 {
-			b, err := p.buy(max(n, p.first().From))
+			b, err := p.atLeast(n)
 			if err != nil {
 				return o, false, err
 			}
 			o.buys = append(o.buys, b)
+			o.keep += float64(b.Packs-n) * p.first().Holds
 		}
 	}
 	o.cut, o.bound = cut, got.Bound
+	if len(packs) == 1 {
+		o.bound = packs[0].leastFor(got.Bound)
+	}
 	if err := a.measured(&o); err != nil {
 		return o, false, err
 	}

@@ -238,11 +238,11 @@ func (a *asker) layOn(p pack, left []int) (option, bool, error) {
 	for _, l := range lays {
 		n += int64(l.Count)
 	}
-	b, err := p.buy(max(n, f.From))
+	b, err := p.atLeast(n)
 	if err != nil {
 		return option{}, false, err
 	}
-	o := option{buys: []Purchase{b}, lay: lays, proven: len(p.tiers) == 1 && n <= int64(math.Ceil(float64(least)/f.Holds*(1-1e-9)))}
+	o := option{buys: []Purchase{b}, lay: lays, proven: p.falls() && n <= int64(math.Ceil(float64(least)/f.Holds*(1-1e-9)))}
 	o.left = float64(b.Packs)*f.Holds*f.Width.MM() - used.MM2()
 	o.keep = float64(b.Packs-n) * f.Holds * f.Width.MM()
 	if last := lays[len(lays)-1]; last.Count == 1 && last.Parts[0].Shape != Plate {

@@ -94,6 +94,53 @@ func (p pack) buy(n int64) (Purchase, error) {
 	return Purchase{o, n, o.Price, amount}, nil
 }
 
+// atLeast is the purchase that holds at least so many of the pack for the least
+// money: more of them than are needed where a tier makes them cost less.
+func (p pack) atLeast(n int64) (Purchase, error) {
+	best, err := p.buy(max(n, p.first().From))
+	if err != nil {
+		return best, err
+	}
+	for _, t := range p.tiers {
+		if t.From <= n {
+			continue
+		}
+		if more, err := p.buy(t.From); err == nil && more.Amount.Minor < best.Amount.Minor {
+			best = more
+		}
+	}
+	return best, nil
+}
+
+// falls reports whether a pack never costs more when more are bought, so that
+// what is needed is bought in one purchase.
+func (p pack) falls() bool {
+	for i := range p.tiers[1:] {
+		if p.tiers[i+1].Price.Minor > p.tiers[i].Price.Minor {
+			return false
+		}
+	}
+	return true
+}
+
+// leastFor turns low, a certain bound in minor units with every pack at its
+// lowest price, into one at the price of the count that it stands for. It holds
+// where nothing but this pack is sold.
+func (p pack) leastFor(low int64) int64 {
+	if !p.falls() || p.cheapest() <= 0 {
+		return low
+	}
+	n := (low + p.cheapest() - 1) / p.cheapest()
+	if n == 0 {
+		return low
+	}
+	b, err := p.atLeast(n)
+	if err != nil {
+		return low
+	}
+	return max(low, b.Amount.Minor)
+}
+
 // packsOf puts offers that differ in from and price alone together as tiers.
 func packsOf(offers []*Offer) []pack {
 	var out []pack

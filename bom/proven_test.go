@@ -1,8 +1,11 @@
 package bom
 
 import (
+	"math"
+	"math/rand/v2"
 	"testing"
 
+	"silowright/bom/money"
 	"silowright/geometry/measure"
 )
 
@@ -17,15 +20,23 @@ func TestWhatAPlanClaims(t *testing.T) {
 		count        int
 		sum, says    string
 	}{
-		// Three sticks at 10.00; at 6.00 each they would be 18.00.
-		{"the price falls with the count", "pipe,10,ft,,,,10,,,\npipe,10,ft,,,5,6,,,\n", 8 * ft, 3, "30",
-			"best found, not proven least, since its price goes by the count: at most USD 12.00 above the bound"},
+		// Three sticks at 10.00 are what five at 6.00 are; nobody needs fewer.
+		{"the price falls with the count", "pipe,10,ft,,,,10,,,\npipe,10,ft,,,5,6,,,\n", 8 * ft, 3, "30", "proven least"},
+		// Nine at 10.00 are 90.00, ten at 8.00 are 80.00.
+		{"more are bought than are needed", "pipe,10,ft,,,,10,,,\npipe,10,ft,,,10,8,,,\n", 8 * ft, 9, "80", "proven least"},
+		// One of 20 ft and one of 10 ft at 9.00 and 5.00; from two on 4.00 for 10 ft,
+		// and three of those would be 12.00.
+		{"the price of one of two lengths falls", "pipe,10,ft,,,,5,,,\npipe,10,ft,,,3,4,,,\npipe,20,ft,,,,9,,,\n", 8 * ft, 3, "12", "proven least"},
 		{"nothing is lower than the lowest tier", "pipe,10,ft,,,,10,,,\npipe,10,ft,,,5,6,,,\n", 8 * ft, 5, "30", "proven least"},
 		// Two at 6.00 and one more on another day would be less than three at 10.00.
 		{"the price rises with the count", "pipe,10,ft,,,,6,,,\npipe,10,ft,,,3,10,,,\n", 8 * ft, 3, "30",
 			"best found, not proven least, since its price goes by the count: at most USD 12.00 above the bound"},
-		{"more are sold than are needed", "pipe,10,ft,,,4,6,,,\n", 8 * ft, 3, "24",
+		// 20 ft and 10 ft at 9.00 and 5.00 would be 14.00. At the lowest price of
+		// 10 ft three of those look better, and are 15.00, as five are; 9.00 is the
+		// bound.
+		{"one of two lengths only seems cheaper", "pipe,10,ft,,,,5,,,\npipe,10,ft,,,5,3,,,\npipe,20,ft,,,,9,,,\n", 8 * ft, 3, "15",
 			"best found, not proven least, since its price goes by the count: at most USD 6.00 above the bound"},
+		{"more are sold than are needed", "pipe,10,ft,,,4,6,,,\n", 8 * ft, 3, "24", "proven least"},
 		// Two sticks are 10.00; one and 4 ft off the coil would be 9.00. Were a
 		// stick used up, 2 ft off the coil would do: 7.00.
 		{"sticks beside a coil", "pipe,10,ft,,,,5,,,\npipe,1,ft,,by length,,1,,,\n", 4 * ft, 3, "10",
@@ -43,6 +54,29 @@ func TestWhatAPlanClaims(t *testing.T) {
 		x := b.Lines[0]
 		if *x.Amount != usd(t, c.sum) || x.Cutting.Says() != c.says || x.Proven != x.Cutting.Proven {
 			t.Errorf("%s: %v, %q, %v; want %s, %q", c.reason, x.Amount, x.Cutting.Says(), x.Proven, c.sum, c.says)
+		}
+	}
+}
+
+// As many packs as are needed, or more, whichever costs least: every count up to
+// the last tier is tried.
+func TestAtLeastByTrial(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 7))
+	for range 2000 {
+		var p pack
+		from := int64(1)
+		for range 1 + r.IntN(4) {
+			p.tiers = append(p.tiers, &Offer{From: from, Price: money.Money{Minor: int64(1 + r.IntN(40)), Currency: "USD"}})
+			from += int64(1 + r.IntN(9))
+		}
+		n := int64(1 + r.IntN(40))
+		least := int64(math.MaxInt64)
+		for m := n; m <= n+from; m++ {
+			least = min(least, m*p.at(m).Price.Minor)
+		}
+		got, err := p.atLeast(n)
+		if err != nil || got.Amount.Minor != least || got.Packs < n {
+			t.Fatalf("%d of %+v: %d packs for %v (%v), want %d", n, p.tiers, got.Packs, got.Amount, err, least)
 		}
 	}
 }
