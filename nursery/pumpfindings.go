@@ -94,7 +94,7 @@ func (s Study) npsh(u measure.Unit) []geometry.Finding {
 	if !s.Given.Suction && !s.Given.NPSH {
 		return nil
 	}
-	f := geometry.Finding{ID: "pump.npsh", Key: "suction.lift", Measured: n.Available.Quantity(), Limit: n.Required.Quantity(), Basis: npshBasis}
+	f := geometry.Finding{ID: "pump.npsh", Key: "suction.lift", Measured: n.Available.Head(), Limit: n.Required.Head(), Basis: npshBasis}
 	leaves, requires := measure.ApartLong(n.Available, n.Required, u)
 	switch {
 	case n.Available <= 0 || n.Known && n.Margin < 0:

@@ -83,7 +83,7 @@ func (s Study) failureFindings(u measure.Unit) (out []geometry.Finding) {
 		siphon.Level = geometry.Caution
 		siphon.Says = fmt.Sprintf("when the power fails a siphon draws down %d of %d silos: fit an air break on the highest point, or a check valve", fail.Siphons, len(fail.Silos))
 	}
-	prime := geometry.Finding{ID: "failure.prime", Key: "suction.foot_valve", Measured: s.Farm.Suction.Lift.Quantity(), Limit: measure.Length(0).Quantity(), Basis: standsBasis,
+	prime := geometry.Finding{ID: "failure.prime", Key: "suction.foot_valve", Measured: s.Farm.Suction.Lift.Head(), Limit: measure.Length(0).Head(), Basis: standsBasis,
 		Says: "when the power fails the pump keeps its water"}
 	if !fail.Prime {
 		prime.Level = geometry.Caution

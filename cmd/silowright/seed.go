@@ -56,7 +56,7 @@ func printSeed(w io.Writer, p *plan.Plan, findings []geometry.Finding) error {
 	}
 	b.WriteString(columns(rows, "rlrllrrlll"))
 	k := s.Need.Peak
-	fmt.Fprintf(&b, "\nmost      %d drum silos in week %d, %d pipe silos in week %d, %s in week %d\n\n", k.Drum, k.DrumWeek, k.Pipe, k.PipeWeek, k.Flow.Both(u), k.FlowWeek)
+	fmt.Fprintf(&b, "\nmost      %s; %s; %s, in week %d\n\n", report.SilosAtMost(k.Drum, "drum", k.DrumWeek), report.SilosAtMost(k.Pipe, "pipe", k.PipeWeek), k.Flow.Both(u), k.FlowWeek)
 	for _, r := range report.LadderOf(s.Plan, s.Need) {
 		fmt.Fprintf(&b, "mesh      %s in %s silos: from a sieve of %s to %s\n", r.Mesh.Name, r.Mesh.In, r.From.Both(u), r.To.Both(u))
 	}

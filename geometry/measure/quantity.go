@@ -7,7 +7,8 @@ import (
 
 // Quantity is a number with its unit, for places such as findings and reports
 // where values of several kinds stand in one column. Unit is one of "mm",
-// "mm²", "mL", "kg", "MPa", "L/min", "mm/s", "kPa", "kWh", "°", "%", "" (a count or a ratio).
+// "m" (a head or a lift), "mm²", "mL", "kg", "MPa", "L/min", "mm/s", "kPa", "kWh",
+// "°", "%", "" (a count or a ratio).
 type Quantity struct {
 	Value float64 `json:"value"`
 	Unit  string  `json:"unit"`
@@ -15,6 +16,10 @@ type Quantity struct {
 
 // Quantity returns l as a number of millimetres.
 func (l Length) Quantity() Quantity { return Quantity{float64(l), "mm"} }
+
+// Head returns l, a head of water or a lift, as a number of metres, which are told
+// in feet and metres as on a pump's plate.
+func (l Length) Head() Quantity { return Quantity{l.Metres(), "m"} }
 
 // Quantity returns a as a number of square millimetres.
 func (a Area) Quantity() Quantity { return Quantity{float64(a), "mm²"} }
@@ -44,6 +49,8 @@ func (q Quantity) text(u Unit, more int) string {
 	switch q.Unit {
 	case "mm":
 		return Length(q.Value).text(u, more)
+	case "m":
+		return (Length(q.Value) * Metre).long(u, more)
 	case "mm²":
 		return Area(q.Value).pair().text(u, more)
 	case "mL":

@@ -130,6 +130,7 @@ func TestQuantityText(t *testing.T) {
 		{"mass", Mass(10).Quantity(), "22 lb (10 kg)"},
 		{"stress", (800 * PSI).Quantity(), "800 psi (5.52 MPa)"},
 		{"count", Count(12), "12"},
+		{"head", (7 * Foot).Head(), "7 ft (2.13 m)"},
 		{"percent", Quantity{33.33, "%"}, "33.33%"},
 		{"angle", Quantity{45, "°"}, "45°"},
 		{"never minus nothing", Quantity{-1e-9, "°"}, "0°"},

@@ -34,9 +34,9 @@ func seedPage(p *plan.Plan) *sheets.Seed {
 	out.Plan = &sheets.SeedPlan{DrumHave: s.Drums, PipeHave: s.Pipes}
 	k := s.Need.Peak
 	out.Plan.Peak = []string{
-		fmt.Sprintf("At most %d drum silos, in week %d.", k.Drum, k.DrumWeek),
-		fmt.Sprintf("At most %d pipe silos, in week %d.", k.Pipe, k.PipeWeek),
-		fmt.Sprintf("At most %s of water, in week %d.", k.Flow.Both(u), k.FlowWeek),
+		"At the most: " + report.SilosAtMost(k.Drum, "drum", k.DrumWeek) + ".",
+		"At the most: " + report.SilosAtMost(k.Pipe, "pipe", k.PipeWeek) + ".",
+		fmt.Sprintf("At the most: %s of water, in week %d.", k.Flow.Both(u), k.FlowWeek),
 	}
 	for _, w := range s.Need.Weeks {
 		out.Plan.Weeks = append(out.Plan.Weeks, sheets.SeedWeek{Week: w.Week, Size: w.Shell.Both(u), Count: strconv.Itoa(w.Count), Mass: w.Mass.Both(u), Mesh: w.Mesh.Name,

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"strings"
 
 	"silowright/bom/money"
@@ -254,6 +255,18 @@ func LadderOf(p seed.Plan, n seed.SiloNeed) []seed.Rung {
 		return nil
 	}
 	return rungs
+}
+
+// SilosAtMost is what a season needs at most of a kind of silo, and when: "6 pipe
+// silos, in week 4", or "no pipe silo".
+func SilosAtMost(n int, kind string, week int) string {
+	switch n {
+	case 0:
+		return "no " + kind + " silo"
+	case 1:
+		return fmt.Sprintf("1 %s silo, in week %d", kind, week)
+	}
+	return fmt.Sprintf("%d %s silos, in week %d", n, kind, week)
 }
 
 // WeekDoes is what is done in a week: "move to drum silos; grade".
