@@ -78,6 +78,15 @@ type Drum struct {
 	Hoops       []Hoop // lowest first
 }
 
+// Widest is the drum's outside where it is widest: at a hoop, or at the plain wall.
+func (d Drum) Widest() length {
+	w := d.Outside
+	for _, h := range d.Hoops {
+		w = maxLength(w, h.Outside)
+	}
+	return w
+}
+
 // Hoop is a stiffening rib round the wall, from From to To above the ground.
 type Hoop struct{ From, To, Outside length }
 

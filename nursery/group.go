@@ -32,6 +32,7 @@ type Group struct {
 	BeforePipeRim     measure.Flow   // 0 without a pipe silo
 	SeedAsks          measure.Flow   // by FlowFrom FromSeed
 	OutletInvertAbove measure.Length // the ground
+	Widest            measure.Length // across the drum's hoops
 }
 
 // Spill is something that leaves a silo from a flow up.
@@ -73,7 +74,7 @@ func (s *Study) group(rooms []room, of []int) error {
 	for k, r := range rooms {
 		g := &s.Groups[k]
 		g.Drum, g.Piped, g.Count, g.Silo = r.kind.Spec.Drum.Label, r.piped, r.count, r.silo
-		g.OutletInvertAbove = r.raised + r.silo.Invert
+		g.OutletInvertAbove, g.Widest = r.raised+r.silo.Invert, r.kind.Spec.Drum.Widest()
 		g.SeedAsks = s.Farm.seedsFlow(r)
 		least, most := s.Silos[g.LeastAt].Flow, s.Silos[g.MostAt].Flow
 		g.Over = most > flow.MostFlow

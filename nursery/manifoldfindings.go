@@ -32,6 +32,7 @@ func (s Study) manifoldFindings(u measure.Unit) (out []geometry.Finding) {
 	} else {
 		out = append(out, s.evenness(u))
 		out = append(out, s.speed("manifold.speed", "manifold.pipe", "the manifold", p.MostSpeed, u)...)
+		out = append(out, s.standing(u)...)
 		if z := p.Sizes; z != nil {
 			out = append(out, s.sizesFinding(u))
 		}
@@ -57,6 +58,26 @@ func (s Study) manifoldFindings(u measure.Unit) (out []geometry.Finding) {
 		out = append(out, f)
 	}
 	return out
+}
+
+// standing says whether silos as wide as these stand beside one another with
+// their tees as far apart as the job says. By default they do.
+func (s Study) standing(u measure.Unit) []geometry.Finding {
+	apart, widest := s.Farm.Manifold.Spacing, measure.Length(0)
+	for _, g := range s.Groups {
+		widest = max(widest, g.Widest)
+	}
+	if apart <= 0 || len(s.Silos) < 2 {
+		return nil
+	}
+	f := geometry.Finding{ID: "manifold.spacing", Key: "manifold.spacing", Measured: apart.Quantity(), Limit: widest.Quantity(), Basis: worked}
+	tees, across := measure.Apart(f.Measured, f.Limit, u)
+	f.Says = fmt.Sprintf("the tees are %s apart and a silo is %s across its hoops: they stand side by side in one row", tees, across)
+	if widest-apart > widest*1e-9 { // at the limit it holds in inches and in millimetres
+		f.Level = geometry.Caution
+		f.Says = fmt.Sprintf("the tees are %s apart and a silo is %s across its hoops: in one row they do not stand side by side; set them on both sides of the manifold, or give the true manifold.spacing", tees, across)
+	}
+	return []geometry.Finding{f}
 }
 
 // throttling says what the valves can be set to, and whether each silo takes
