@@ -35,10 +35,11 @@ func (t Tiling) labels(d *Drawing, tile Tile) {
 	}
 }
 
-// inner is a window without its rim.
+// inner is a window without its rim, which leaves half of a narrow one.
 func inner(tile Tile, rim length) path.Box {
 	b := tile.Part
-	return path.Box{Min: path.Pt(b.Min.X+rim, b.Min.Y+rim), Max: path.Pt(b.Max.X-rim, b.Max.Y-rim)}
+	x, y := min(rim, (b.Max.X-b.Min.X)/4), min(rim, (b.Max.Y-b.Min.Y)/4)
+	return path.Box{Min: path.Pt(b.Min.X+x, b.Min.Y+y), Max: path.Pt(b.Max.X-x, b.Max.Y-y)}
 }
 
 // shows reports whether a tile shows words whole.

@@ -229,3 +229,29 @@ func TestWordsStayOnTheirSideOfACut(t *testing.T) {
 		}
 	}
 }
+
+// On a strip no higher than a word, whichever way the word stands, the words
+// still come whole on a sheet, smaller.
+func TestWordsOfANarrowStrip(t *testing.T) {
+	for _, height := range []length{0.5, 2, 4, 9} {
+		for _, turn := range []measure.Angle{0, 45 * measure.Degree, 90 * measure.Degree} {
+			d := Drawing{Title: "strip", Width: 900, Height: height,
+				Strokes: []Stroke{{Layer: Cut, Path: path.Rect(path.Box{Max: path.Pt(900, height)})}},
+				Texts:   []Text{{Layer: Notes, Size: height / 2, At: path.Pt(190, height/4), Anchor: Middle, Turn: turn, Words: "screwed to the wall"}}}
+			if turn != 0 {
+				d.Texts[0].Size, d.Texts[0].At.Y = height/25, height/2
+			}
+			letter, err := PaperNamed("letter", measure.UnitInch)
+			if err != nil {
+				t.Fatal(err)
+			}
+			g, err := Lay(d, letter, 6, 10)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, fault := range labelFaults(g, d.Texts) {
+				t.Errorf("%v high, turned %v: %s", height, turn, fault)
+			}
+		}
+	}
+}

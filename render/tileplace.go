@@ -86,7 +86,8 @@ type try struct {
 
 // room is the length a line of words may have on a sheet.
 func (s *seeker) room(x Text) length {
-	w, h := s.t.Window.X-2*movedRim, s.t.Window.Y-2*movedRim
+	in := inner(s.t.Tiles[0], movedRim)
+	w, h := in.Max.X-in.Min.X, in.Max.Y-in.Min.Y
 	switch sin, cos := math.Sincos(float64(x.Turn)); {
 	case math.Abs(sin) < 1e-9:
 		return w
