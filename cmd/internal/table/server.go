@@ -90,7 +90,7 @@ func (s *server) routes() {
 	web, _ := fs.Sub(webFiles, "web")
 	files := http.FileServerFS(web)
 	m.Handle("GET /{$}", files)
-	m.Handle("GET /web/", http.StripPrefix("/web/", noListing(files)))
+	m.Handle("GET /web/", http.StripPrefix("/web/", filesAlone(files)))
 	m.Handle("GET /api/open", s.api(s.open))
 	for path, h := range map[string]func(*http.Request, *body) (any, error){
 		"work": s.work, "fixes": s.fixes, "page": s.page, "file": s.file, "compare": s.compare,
@@ -101,10 +101,10 @@ func (s *server) routes() {
 	s.mux = m
 }
 
-// noListing hides the list of files.
-func noListing(next http.Handler) http.Handler {
+// filesAlone hides the list of files, and knows no name that no file can have.
+func filesAlone(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if r.URL.Path == "" || r.URL.Path[len(r.URL.Path)-1] == '/' {
+		if r.URL.Path == "." || !fs.ValidPath(r.URL.Path) {
 			http.NotFound(w, r)
 			return
 		}
