@@ -96,9 +96,9 @@ func (t *takeoff) meshAndRing(b Batch) {
 	t.use(ware{"screw-" + slug(q.Size) + "-" + slug(q.Length.In(t.units)), "pan-head screw, stainless, " + stock.ScrewName(q.Size) + " × " + q.Length.Both(t.units), Fasteners, Each},
 		n*float64(s.Ring.Screws), 0, "%d × %d in the ring", s.Ring.Screws, b.Drum)
 	ml := s.Sealant.Volume.ML()
-	t.use(sealant, n*ml, 0, "%d × %s mL along the ring: bead %s, %s long, waste %s %%: %s of the job's cartridges of %s", b.Drum, trim(ml, 1),
-		spec.Sealant.Bead.Both(t.units), s.Sealant.Run.Both(t.units), trim(100*spec.Sealant.Waste, 1),
-		trim(n*float64(s.Sealant.Volume/spec.Sealant.Cartridge), 1), spec.Sealant.Cartridge.Both(t.units))
+	t.use(sealant, n*ml, 0, "%d × %s mL along the ring: bead %s, %s long, waste %s %%: %s of the job's cartridges of %s", b.Drum, measure.Number(ml, 1),
+		spec.Sealant.Bead.Both(t.units), s.Sealant.Run.Both(t.units), measure.Number(100*spec.Sealant.Waste, 1),
+		measure.Number(n*float64(s.Sealant.Volume/spec.Sealant.Cartridge), 1), spec.Sealant.Cartridge.Both(t.units))
 	t.wipe(s.Sealant.Run, b.Drum, forDrum, "ring bead")
 	if per := t.rates.PointsPerDisc; s.Ring.Protrudes > 0 && per > 0 {
 		t.use(ware{"cutting-disc", "cutting disc for a rotary tool", Consumables, Each}, n*float64(s.Ring.Screws)/float64(per), 0,
@@ -118,7 +118,7 @@ func (t *takeoff) edges(b Batch) {
 	} {
 		if w.life > 0 {
 			t.use(ware{w.item, w.description, Consumables, Each}, float64(b.Drum)*float64(travel/w.life), 0,
-				"%d × %s m of cut, %s m each", b.Drum, trim(travel.Metres(), 2), trim(w.life.Metres(), 1))
+				"%d × %s m of cut, %s m each", b.Drum, measure.Number(travel.Metres(), 2), measure.Number(w.life.Metres(), 1))
 		}
 	}
 	t.marker(b.Drum, forDrum)
@@ -146,5 +146,5 @@ func openingSlug(l measure.Length) string { return inMicrometres(l) + "-mm" }
 // inMicrometres writes l in mm to whole micrometres, half of one up, so that an
 // opening of 1/16 in is 1.588 however it was typed.
 func inMicrometres(l measure.Length) string {
-	return trim(math.Floor(math.Round(l.MM()*1e6)/1e3+0.5)/1e3, 3)
+	return measure.Number(math.Floor(math.Round(l.MM()*1e6)/1e3+0.5)/1e3, 3)
 }

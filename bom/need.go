@@ -2,7 +2,6 @@ package bom
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"silowright/geometry/measure"
@@ -56,7 +55,7 @@ func (n Need) Total() float64 { return math.Round((n.Drum+n.Pipe)*1e6) / 1e6 }
 // blades worn, is written to two places.
 func (n Need) Text(amount float64, u measure.Unit) string {
 	if n.Kind == Each {
-		return trim(amount, 2)
+		return measure.Number(amount, 2)
 	}
 	m, unit := n.Kind.in(amount, u == measure.UnitMM)
 	o, other := n.Kind.in(amount, u != measure.UnitMM)
@@ -74,7 +73,7 @@ func (k Kind) in(amount float64, metric bool) (text, unit string) {
 			places = 0
 		}
 	}
-	return trim(amount/c.per, places), c.name
+	return measure.Number(amount/c.per, places), c.name
 }
 
 // printed writes a unit's name with its raised 2.
@@ -84,13 +83,13 @@ func printed(unit string) string { return strings.Replace(unit, "2", "²", 1) }
 // of a millimetre or a square centimetre.
 func (k Kind) metric(amount float64) (text, unit string) {
 	u := k.metricUnit()
-	return trim(amount/u.per, 4), u.name
+	return measure.Number(amount/u.per, 4), u.name
 }
 
 // customary writes an amount in feet, square feet or US fluid ounces.
 func (k Kind) customary(amount float64) (text, unit string) {
 	u := k.customaryUnit()
-	return trim(amount/u.per, 4), u.name
+	return measure.Number(amount/u.per, 4), u.name
 }
 
 // scale is a unit and how many of a kind's own unit it is.
@@ -121,17 +120,4 @@ func (k Kind) customaryUnit() scale {
 		return scale{"fl oz", measure.USFluidOunce.ML()}
 	}
 	return scale{"each", 1}
-}
-
-// trim writes x to at most so many places, without trailing zeros, and to two
-// figures where that would write as 0 what is not nothing.
-func trim(x float64, places int) string {
-	s := strconv.FormatFloat(x, 'f', places, 64)
-	if places > 0 {
-		s = strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
-	}
-	if s == "0" || s == "-0" {
-		return measure.Number(x, places)
-	}
-	return s
 }

@@ -1,6 +1,9 @@
 package bom
 
-import "silowright/geometry"
+import (
+	"silowright/geometry"
+	"silowright/geometry/measure"
+)
 
 // pipePieces are the lengths of pipe in one pipe silo.
 func pipePieces(s geometry.Silo) []piece {
@@ -30,7 +33,7 @@ func (t *takeoff) pipeSilos(b Batch) {
 	t.flats(screen, Flat{"screen square", Square, side, n})
 	ml := s.Pipe.Resin.Volume.ML()
 	t.use(ware{"resin", "resin for the screen's bead", Fasteners, Volume}, 0, float64(n)*ml, "%d × %s mL: bead with legs of %s, %s long, waste %s %%",
-		n, trim(ml, 1), s.Spec.Pipe.Bead.Both(t.units), s.Pipe.Resin.Run.Both(t.units), trim(s.Spec.Sealant.Waste*100, 1))
+		n, measure.Number(ml, 1), s.Spec.Pipe.Bead.Both(t.units), s.Pipe.Resin.Run.Both(t.units), measure.Number(s.Spec.Sealant.Waste*100, 1))
 	t.wipe(s.Pipe.Resin.Run, n, forPipe, "resin bead")
 	t.marker(n, forPipe)
 }

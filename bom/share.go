@@ -4,6 +4,7 @@ import (
 	"math/big"
 
 	"silowright/bom/money"
+	"silowright/geometry/measure"
 )
 
 // Share is a part of a whole in parts per million, exact: 8.25 % is 82,500.
@@ -19,4 +20,4 @@ func (s Share) Of(m money.Money) (money.Money, error) {
 }
 
 // Percent writes the share as "8.25 %".
-func (s Share) Percent() string { return trim(float64(s)/1e4, 4) + " %" }
+func (s Share) Percent() string { return measure.Number(float64(s)/1e4, 4) + " %" }

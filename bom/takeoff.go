@@ -207,7 +207,7 @@ func (t *takeoff) joint(h geometry.Hole, bead geometry.SealantSpec, n int, s sid
 		ml := bead.Bead.Times(bead.Bead).Times(faces).ML() * (1 + bead.Waste)
 		drum, pipe := s.of(float64(n) * ml)
 		t.use(sealant, drum, pipe, "%d × %s mL under both coupling faces %s: bead %s, round %s twice, waste %s %%",
-			n, trim(ml, 1), at, bead.Bead.Both(t.units), h.Coupling.Outside.Both(t.units), trim(100*bead.Waste, 1))
+			n, measure.Number(ml, 1), at, bead.Bead.Both(t.units), h.Coupling.Outside.Both(t.units), measure.Number(100*bead.Waste, 1))
 	}
 }
 
@@ -227,12 +227,12 @@ func (t *takeoff) cement(sockets, n int, s side, at string) {
 		{ware{"primer", "primer for solvent cement", Fasteners, Volume}, t.rates.PrimerJoint},
 	} {
 		drum, pipe := s.of(float64(sockets*n) * c.per.ML())
-		t.use(c.w, drum, pipe, "%d sockets × %d %s, %s mL each", sockets, n, at, trim(c.per.ML(), 1))
+		t.use(c.w, drum, pipe, "%d sockets × %d %s, %s mL each", sockets, n, at, measure.Number(c.per.ML(), 1))
 	}
 }
 
 // wipe counts acetone for the ground of a bead on each of n silos.
 func (t *takeoff) wipe(run measure.Length, n int, s side, what string) {
 	drum, pipe := s.of(float64(n) * run.Metres() * t.rates.AcetonePerM.ML())
-	t.use(acetone, drum, pipe, "%d × %s m of %s, %s mL a metre", n, trim(run.Metres(), 2), what, trim(t.rates.AcetonePerM.ML(), 1))
+	t.use(acetone, drum, pipe, "%d × %s m of %s, %s mL a metre", n, measure.Number(run.Metres(), 2), what, measure.Number(t.rates.AcetonePerM.ML(), 1))
 }

@@ -83,15 +83,3 @@ func TestWaterFindings(t *testing.T) {
 		}
 	}
 }
-
-// What falls a little short of what is wanted is not told as what is wanted.
-func TestPercentBeside(t *testing.T) {
-	for _, c := range []struct {
-		x, other float64
-		want     string
-	}{{0.8996, 0.9, "89.96 %"}, {0.9, 0.9, "90 %"}, {0.62, 0.9, "62 %"}, {0.90004, 0.9, "90.004 %"}} {
-		if got := percentBeside(c.x, c.other); got != c.want {
-			t.Errorf("%v beside %v: %q, want %q", c.x, c.other, got, c.want)
-		}
-	}
-}

@@ -2,23 +2,12 @@ package nursery
 
 import (
 	"fmt"
-	"math"
 
 	"silowright/geometry"
 	"silowright/geometry/measure"
 )
 
 func percent(x float64) measure.Quantity { return measure.Quantity{Value: 100 * x, Unit: "%"} }
-
-// percentBeside writes a share of one in whole per cent, and finer where that would
-// write it as the other that it is held against and is not.
-func percentBeside(x, other float64) string {
-	s, t := measure.Percent(x), measure.Percent(other)
-	for places := 1; s == t && math.Abs(x-other) > 1e-9 && places < 9; places++ {
-		s, t = measure.Number(100*x, places)+" %", measure.Number(100*other, places)+" %"
-	}
-	return s
-}
 
 // manifoldFindings are on evenness, speeds and the flow wanted.
 func (s Study) manifoldFindings(u measure.Unit) (out []geometry.Finding) {
@@ -32,7 +21,7 @@ func (s Study) manifoldFindings(u measure.Unit) (out []geometry.Finding) {
 	} else {
 		out = append(out, s.evenness(u))
 		out = append(out, s.speed("manifold.speed", "manifold.pipe", "the manifold", p.MostSpeed, u)...)
-		out = append(out, s.standing(u)...)
+		out = append(out, s.sideBySide(u)...)
 		if z := p.Sizes; z != nil {
 			out = append(out, s.sizesFinding(u))
 		}
@@ -60,9 +49,9 @@ func (s Study) manifoldFindings(u measure.Unit) (out []geometry.Finding) {
 	return out
 }
 
-// standing says whether silos as wide as these stand beside one another with
+// sideBySide says whether silos as wide as these stand beside one another with
 // their tees as far apart as the job says. By default they do.
-func (s Study) standing(u measure.Unit) []geometry.Finding {
+func (s Study) sideBySide(u measure.Unit) []geometry.Finding {
 	apart, widest := s.Farm.Manifold.Spacing, measure.Length(0)
 	for _, g := range s.Groups {
 		widest = max(widest, g.Widest)
@@ -113,8 +102,9 @@ func (s Study) throttling(u measure.Unit) []geometry.Finding {
 
 func (s Study) evenness(u measure.Unit) geometry.Finding {
 	least, most := s.Silos[s.Least], s.Silos[s.Most]
+	even, _ := measure.ApartPercent(s.Evenness, s.Farm.Limits.Evenness)
 	f := geometry.Finding{ID: "manifold.evenness", Key: "manifold.pipe", Measured: percent(s.Evenness), Limit: percent(s.Farm.Limits.Evenness), Basis: pipesBasis,
-		Says: fmt.Sprintf("silo %d gets the least, %s, and silo %d the most, %s: the least is %s of the mean", least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), percentBeside(s.Evenness, s.Farm.Limits.Evenness))}
+		Says: fmt.Sprintf("silo %d gets the least, %s, and silo %d the most, %s: the least is %s of the mean", least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), even)}
 	if s.Evenness < s.Farm.Limits.Evenness {
 		f.Level = geometry.Caution
 		f.Says += "; throttle the near ones or take a wider manifold"
@@ -144,7 +134,8 @@ func (s Study) sizesFinding(u measure.Unit) geometry.Finding {
 		name = z.Main.String() + " for the main and " + name
 	}
 	f := geometry.Finding{ID: "manifold.size", Key: "manifold.pipe", Measured: percent(z.GivesEvenness), Limit: percent(z.Evenness), Basis: pipesBasis}
-	gives := fmt.Sprintf("%s evenness, %s to the last and water at %s at most", percentBeside(z.GivesEvenness, s.Farm.Limits.Evenness), z.GivesLeast.Both(u), z.GivesSpeed.Both(u))
+	even, _ := measure.ApartPercent(z.GivesEvenness, s.Farm.Limits.Evenness)
+	gives := fmt.Sprintf("%s evenness, %s to the last and water at %s at most", even, z.GivesLeast.Both(u), z.GivesSpeed.Both(u))
 	switch {
 	case !z.Held:
 		f.Level = geometry.Caution

@@ -85,6 +85,12 @@ func ApartLong(a, b Length, u Unit) (string, string) {
 	return apart(a.Quantity(), b.Quantity(), func(q Quantity, more int) string { return Length(q.Value).long(u, more) })
 }
 
+// ApartPercent is Apart of two shares of one, as Percent writes them: "89.96 %"
+// beside "90 %".
+func ApartPercent(a, b float64) (string, string) {
+	return apart(Quantity{100 * a, "%"}, Quantity{100 * b, "%"}, func(q Quantity, more int) string { return Number(q.Value, more) + " %" })
+}
+
 // apart writes two quantities by write, with as many figures more as tell them
 // apart.
 func apart(a, b Quantity, write func(q Quantity, more int) string) (string, string) {

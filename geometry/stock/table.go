@@ -80,7 +80,7 @@ func inchMM(l measure.Length) string {
 	if l == 0 {
 		return unknown
 	}
-	return thousandth(l) + " (" + trim(l.MM(), 2) + ")"
+	return thousandth(l) + " (" + measure.Number(l.MM(), 2) + ")"
 }
 
 // mmInch writes a length of a metric part: "110 (4.331)".
@@ -88,7 +88,7 @@ func mmInch(l measure.Length) string {
 	if l == 0 {
 		return unknown
 	}
-	return trim(l.MM(), 2) + " (" + thousandth(l) + ")"
+	return measure.Number(l.MM(), 2) + " (" + thousandth(l) + ")"
 }
 
 // thousandth writes l in inches to three places, all of them.
@@ -121,20 +121,10 @@ func span(a, b measure.Length) string {
 	return tape(a) + " to " + tape(b) + " (" + a.Metric() + " to " + b.Metric() + ")"
 }
 
-// trim writes x to so many places without trailing zeros; halves that binary
-// holds a hair too small go up all the same.
-func trim(x float64, places int) string {
-	s := strconv.FormatFloat(x*(1+1e-12), 'f', places, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return s
-}
-
 // hours writes a time in the unit a person would: "15 min", "6 h".
 func hours(d time.Duration) string {
 	if d < time.Hour {
-		return trim(d.Minutes(), 0) + " min"
+		return measure.Number(d.Minutes(), 0) + " min"
 	}
-	return trim(d.Hours(), 1) + " h"
+	return measure.Number(d.Hours(), 1) + " h"
 }

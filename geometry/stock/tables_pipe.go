@@ -1,6 +1,10 @@
 package stock
 
-import "strings"
+import (
+	"strings"
+
+	"silowright/geometry/measure"
+)
 
 func pressureTable() Table {
 	t := newTable("pressure-pipe", "PVC pressure pipe, Schedule 40 and 80",
@@ -46,7 +50,7 @@ func metricPressureTable() Table {
 	t := newTable("metric-pressure-pipe", "PVC-U pressure pipe PN 10, metric sizes", "size, mm", "outside, mm (in)", "least wall", "inside")
 	outsides, o := MetricOutsides()
 	for _, d := range outsides {
-		size := trim(d.MM(), 0)
+		size := measure.Number(d.MM(), 0)
 		p, ok := PipeOf(size, PN10)
 		if !ok {
 			t.add(o, size, mmInch(d), unknown, unknown)

@@ -5,7 +5,7 @@ import "silowright/geometry/measure"
 func holeSawTable() Table {
 	t := newTable("hole-saws", "Hole saws, nominal; a hole comes out a little larger", "inch", "sold as, mm", "exactly, mm")
 	for _, s := range HoleSaws() {
-		t.add(s.Origin, s.Label, s.MetricLabel, trim(s.Diameter.MM(), 2))
+		t.add(s.Origin, s.Label, s.MetricLabel, measure.Number(s.Diameter.MM(), 2))
 	}
 	return t
 }
@@ -76,8 +76,8 @@ func thousandths(a, b measure.Length) string {
 func screwRuleTable() Table {
 	t := newTable("screw-holes", "Tapping screws in plastics, as parts of the major diameter; nothing found for HDPE", "measure", "from", "to")
 	r := ScrewRule()
-	t.add(r.Origin, "pilot hole", trim(100*r.PilotMin, 0)+" %", trim(100*r.PilotMax, 0)+" %")
-	t.add(r.Origin, "thread engaged", trim(r.EngagementMin, 1)+" ×", trim(r.EngagementMax, 1)+" ×")
+	t.add(r.Origin, "pilot hole", measure.Number(100*r.PilotMin, 0)+" %", measure.Number(100*r.PilotMax, 0)+" %")
+	t.add(r.Origin, "thread engaged", measure.Number(r.EngagementMin, 1)+" ×", measure.Number(r.EngagementMax, 1)+" ×")
 	return t
 }
 

@@ -151,19 +151,25 @@ func (r *reader) seedPair(t table, l seed.List, g seed.Growth) (pair [2]float64,
 			pair[i] = length.MM()
 			continue
 		}
-		if pair[i], ok = r.measured(t.at(name), v, 0, seedUnits[name].most, seedUnits[name].unit); !ok {
+		unit, most := entryRange(name)
+		if pair[i], ok = r.measured(t.at(name), v, 0, most, unit); !ok {
 			return pair, false
 		}
 	}
 	return pair, true
 }
 
-// seedUnits are the units of the entries' numbers but for lengths, and the most
-// that is read in them.
-var seedUnits = map[string]struct {
-	unit string
-	most float64
-}{"each": {"mg", 1e7}, "growth": {"%/day", 30}, "survival": {"%", 100}}
+// entryRange is the unit of an entry's number, but for lengths, and the most that
+// is read in it: those of the section's key that says the same for every week.
+func entryRange(name string) (unit string, most float64) {
+	of := map[string]string{"growth": "growth_weight", "survival": "survival"}[name]
+	for _, k := range seed.Keys() {
+		if k.Name == of {
+			return k.Unit, k.High
+		}
+	}
+	return "mg", 1e7 // each: the plan itself holds it
+}
 
 // seedTemplate is the section's part of a job file to begin with.
 func seedTemplate(b *strings.Builder) {

@@ -196,12 +196,12 @@ func siloFlows(s *nursery.Study, u measure.Unit) *sheets.SiloFlows {
 		out.Silos = append(out.Silos, q)
 	}
 	least, most := s.Silos[s.Least], s.Silos[s.Most]
-	said := fmt.Sprintf("Flows from %s: all %s, each on average %s; silo %d gets the least, %s, silo %d the most, %s; the least is %s of the average.",
-		s.From, s.Total.Both(u), s.Mean.Both(u), least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), measure.Percent(s.Evenness))
 	if s.Least == s.Most {
-		said = fmt.Sprintf("Flows from %s: all %s, each %s.", s.From, s.Total.Both(u), s.Mean.Both(u))
+		out.Says = append(out.Says, fmt.Sprintf("Flows from %s: all %s, each %s.", s.From, s.Total.Both(u), s.Mean.Both(u)))
+	} else {
+		out.Says = append(out.Says, fmt.Sprintf("Flows from %s: all %s, each on average %s; silo %d gets the least, %s, silo %d the most, %s; the least is %s of the average.",
+			s.From, s.Total.Both(u), s.Mean.Both(u), least.Place, least.Flow.Both(u), most.Place, most.Flow.Both(u), measure.Percent(s.Evenness)))
 	}
-	out.Says = append(out.Says, said)
 	if q := s.Pumping; q != nil && len(q.Settings.Settings) > 0 {
 		out.Says = append(out.Says, fmt.Sprintf("The valve settings below give each silo %s.", q.Settings.Flow.Both(u)))
 	}
