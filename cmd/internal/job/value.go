@@ -24,7 +24,7 @@ func number(v any) (float64, bool) {
 
 // length reads a number in the job's units or a string with its own.
 func (r *reader) length(path string, v any, low, high measure.Length) (measure.Length, bool) {
-	allowed := low.Both(r.units) + " to " + high.Both(r.units)
+	allowed := bound(low, r.units, math.Ceil) + " to " + bound(high, r.units, math.Floor)
 	var l measure.Length
 	switch v := v.(type) {
 	case string:
@@ -173,6 +173,15 @@ func (r *reader) title(path string, v any, most int) (string, bool) {
 		return "", false
 	}
 	return s, true
+}
+
+// bound is an end of a range in both units: in thousandths of an inch, rounded
+// inwards, where a fraction of a tape would lie outside and be refused itself.
+func bound(l measure.Length, u measure.Unit, inwards func(float64) float64) string {
+	if _, ok := l.Tape(); ok || u != measure.UnitInch || l >= measure.Inch {
+		return l.Both(u)
+	}
+	return measure.Number(inwards(l.Inches()*1000)/1000, 3) + " in (" + l.Metric() + " mm)"
 }
 
 // plain writes a number without exponent or trailing zeros.
