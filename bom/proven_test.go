@@ -24,7 +24,7 @@ func TestWhatAPlanClaims(t *testing.T) {
 		{"the price falls with the count", "pipe,10,ft,,,,10,,,\npipe,10,ft,,,5,6,,,\n", 8 * ft, 3, "30", "proven least"},
 		// Nine at 10.00 are 90.00, ten at 8.00 are 80.00.
 		{"more are bought than are needed", "pipe,10,ft,,,,10,,,\npipe,10,ft,,,10,8,,,\n", 8 * ft, 9, "80", "proven least"},
-		// One of 20 ft and one of 10 ft at 9.00 and 5.00; from two on 4.00 for 10 ft,
+		// One of 20 ft and one of 10 ft at 9.00 and 5.00; from three on 4.00 for 10 ft,
 		// and three of those would be 12.00.
 		{"the price of one of two lengths falls", "pipe,10,ft,,,,5,,,\npipe,10,ft,,,3,4,,,\npipe,20,ft,,,,9,,,\n", 8 * ft, 3, "12", "proven least"},
 		{"nothing is lower than the lowest tier", "pipe,10,ft,,,,10,,,\npipe,10,ft,,,5,6,,,\n", 8 * ft, 5, "30", "proven least"},
